@@ -1,0 +1,73 @@
+"""Drawing: one seed, one set of facts, always the same. The only place where chance enters.
+
+A kind is drawn first by its weight; inside it the rest is drawn again until nothing throws it away.
+"""
+
+import random
+from collections import Counter
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Final
+
+from assessments.scenarios.chance import Chance
+from assessments.scenarios.errors import DrawNeverSettled
+from assessments.scenarios.fields import Record
+from assessments.scenarios.register import sketch_of
+from assessments.scenarios.sketch import Thrown
+from assessments.scenarios.spec import Kind, Scenario
+from assessments.scenarios.story import metric, model_text
+
+MOST_TRIES: Final = 20_000
+
+
+@dataclass(frozen=True, slots=True)
+class Drawn:
+    """Facts that were kept, the seed and kind they came from, and how many tries it took."""
+
+    scenario: Scenario
+    seed: int | str
+    kind: str
+    facts: Record
+    tries: int
+
+
+def draw(scenario: Scenario, seed: int | str) -> Drawn:
+    """Return the facts that ``seed`` draws of this scenario; raise DrawNeverSettled where every try is thrown away.
+
+    The seed is a whole number at the doors; the site hands in a secret text of its own.
+    """
+    # Not a secret: the secret is the seed. What matters is that every Python gives the same stream.
+    chance = Chance(random.Random(f"{scenario.code}/{scenario.version}/{seed}").random)  # noqa: S311
+    name = chance.weighted({kind.name: kind.weight for kind in scenario.kinds})
+    kind = next(kind for kind in scenario.kinds if kind.name == name)
+    facts, tries = _settled(scenario, kind, chance)
+    return Drawn(scenario, seed, kind.name, facts, tries)
+
+
+def key_of(scenario: Scenario, facts: Record) -> Record:
+    """Return the key worked from facts: an answer to every task, and the numbers beside them."""
+    worked = dict(sketch_of(scenario).key(facts))
+    for task in scenario.tasks:
+        if task.model:
+            worked[task.id] = model_text(scenario, task, facts, worked, metric)
+    return Record.of(scenario.key_fields, worked, where="key")
+
+
+def answer_key(scenario: Scenario, key: Mapping[str, object]) -> Record:
+    """Return the part of a key that is an answer: one value for each task."""
+    fields = tuple(task.as_field() for task in scenario.tasks)
+    return Record.of(fields, {field.name: key[field.name] for field in fields}, where="key")
+
+
+def _settled(scenario: Scenario, kind: Kind, chance: Chance) -> tuple[Record, int]:
+    sketch = sketch_of(scenario)
+    thrown: Counter[str] = Counter()
+    for tries in range(1, MOST_TRIES + 1):
+        drawn = sketch.draw(chance, kind)
+        if not isinstance(drawn, Thrown):
+            return Record.of(scenario.facts, drawn), tries
+        thrown[drawn.why] += 1
+    most = ", ".join(f"{why} ({times} times)" for why, times in thrown.most_common(3))
+    raise DrawNeverSettled(
+        f"{scenario.ref}: no draw of kind '{kind.name}' stood in {MOST_TRIES} tries; thrown away because: {most}."
+    )

@@ -1,0 +1,26 @@
+"""The small functions behind each version of each scenario: one try at a draw, and the key worked from facts.
+
+A version that was published keeps its functions for ever: an attempt of last year must still show the same key.
+"""
+
+from collections.abc import Mapping
+from types import MappingProxyType
+from typing import Final
+
+from assessments.scenarios import coa_01_v1
+from assessments.scenarios.errors import UnknownScenario, near_miss
+from assessments.scenarios.sketch import Sketch
+from assessments.scenarios.spec import Scenario
+
+SKETCHES: Final[Mapping[str, Sketch]] = MappingProxyType(
+    {
+        "COA-01@1": Sketch(coa_01_v1.draw, coa_01_v1.key),
+    }
+)
+
+
+def sketch_of(scenario: Scenario) -> Sketch:
+    """Return the functions of a scenario's version; raise UnknownScenario where nobody wrote them."""
+    if scenario.ref not in SKETCHES:
+        raise UnknownScenario(f"Nothing draws {scenario.ref}.{near_miss(scenario.ref, SKETCHES)}")
+    return SKETCHES[scenario.ref]
