@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable, Mapping
 from datetime import date, datetime
 
 from django import template
@@ -84,6 +85,18 @@ def _class_of(mark: str) -> SafeString:
     return SafeString("") if mark == "open" else format_html(' class="{}"', mark)
 
 
+@register.filter
+def having(things: Iterable[object], name: str) -> int:
+    """How many of the things have something under `name`."""
+    return sum(1 for thing in things if getattr(thing, name, None))
+
+
+@register.filter
+def lacking(things: Iterable[object], name: str) -> int:
+    """How many of the things have nothing under `name`."""
+    return sum(1 for thing in things if not getattr(thing, name, None))
+
+
 @register.inclusion_tag("courses/_gauge.html")
 def gauge(
     value: float,
@@ -154,3 +167,9 @@ def _local(moment: date | datetime) -> date | datetime:
     if isinstance(moment, datetime) and timezone.is_aware(moment):
         return timezone.localtime(moment)
     return moment
+
+
+@register.simple_tag
+def chosen(choices: Mapping[str, str], name: str, option: str) -> SafeString:
+    """Mark the option of a select that stands chosen."""
+    return SafeString(" selected") if choices.get(name) == option else SafeString("")
