@@ -13,7 +13,7 @@ from courses.trade.ranges import Range
 
 AIR_DEGC = Range(-20.0, 50.0, "degc")
 AIR_RH = Range(1.0, 100.0, "rh")
-SURFACE_DEGC = Range(-30.0, 90.0, "degc")
+SURFACE_DEGC = Range(-30.0, 80.0, "degc")
 AROUND_DEGC = Range(-60.0, 60.0, "degc")
 PRESSURE_HPA = Range(700.0, 1100.0, "hpa")
 EMISSIVITY = Range(0.01, 1.0, "ratio")
@@ -29,6 +29,9 @@ METER_RH = 3.0
 METER_INFRARED_K = 1.5
 """What an infra-red thermometer may be off by itself: practice."""
 
+EMISSIVITY_DOUBT = 0.02
+"""How closely the emissivity of a surface is known at best: our own choice; published tables part by much more."""
+
 _A = 17.625
 _B_K = 243.04
 _E0_HPA = 6.1094
@@ -41,9 +44,9 @@ _COLDEST_DEGC, _HOTTEST_DEGC = -150.0, 400.0
 
 
 def saturation_hpa(at_degc: float) -> float:
-    """Pressure of water vapour over liquid water at ``at_degc``, in hPa: within 0.3 % from −5 to 45 °C.
+    """Pressure of water vapour over liquid water at ``at_degc``, in hPa: within 0.3 % from −5 to 50 °C, 1.4 % at 80 °C.
 
-    Range −30 to 90 °C. Source: alduchov-eskridge-1996.
+    Range −30 to 80 °C. Source: alduchov-eskridge-1996.
 
     >>> round(saturation_hpa(20.0), 2)
     23.33
@@ -94,7 +97,7 @@ def dew_point_doubt_k(
 def dew_margin_k(air_degc: float, air_rh: float, surface_degc: float) -> float:
     """How far the surface stands above the dew point of this air, in K; below 0 water settles on it.
 
-    ``surface_degc`` −30 to 90 °C, the air as in `dew_point_degc`. Source: alduchov-eskridge-1996.
+    ``surface_degc`` −30 to 80 °C, the air as in `dew_point_degc`. Source: alduchov-eskridge-1996.
 
     >>> round(dew_margin_k(16.0, 71.0, 13.0), 2)
     2.26
@@ -127,7 +130,7 @@ def surface_rh_doubt(air_degc: float, air_rh: float, surface_degc: float) -> flo
     """How far `surface_rh` lies above the figure where both air meters read low, in % RH. Source: practice.
 
     >>> round(surface_rh_doubt(22.0, 60.0, 16.0), 1)
-    7.0
+    7.2
     """
     risen = _vapour_hpa(air_degc + METER_AIR_K, air_rh + METER_RH) - vapour_hpa(air_degc, air_rh)
     return risen / saturation_hpa(SURFACE_DEGC.checked("surface_degc", surface_degc)) * 100
@@ -162,7 +165,7 @@ def water_content_doubt_gkg(air_degc: float, air_rh: float, pressure_hpa: float 
     """How far `water_content_gkg` lies above the figure where both air meters read low, in g/kg. Source: practice.
 
     >>> round(water_content_doubt_gkg(20.0, 50.0), 2)
-    0.67
+    0.68
     """
     risen = _vapour_hpa(air_degc + METER_AIR_K, air_rh + METER_RH)
     return _water_gkg(risen, pressure_hpa) - water_content_gkg(air_degc, air_rh, pressure_hpa)
@@ -177,7 +180,7 @@ def infrared_reading_degc(
 ) -> float:
     """What an infra-red thermometer (8 to 14 µm) shows, °C, aimed at a surface that mirrors its surroundings.
 
-    ``surface_degc`` −30 to 90 °C, ``around_degc`` (what the surface mirrors) and ``instrument_degc`` (left out: the
+    ``surface_degc`` −30 to 80 °C, ``around_degc`` (what the surface mirrors) and ``instrument_degc`` (left out: the
     same) −60 to 60 °C, ``emissivity`` 0.01 to 1, ``set_emissivity`` of the instrument 0.1 to 1. `OutOfRange` also where
     less than the radiance of −150 °C is left, so that no meter could show a figure. Source: planck-radiation-law.
 
@@ -190,6 +193,27 @@ def infrared_reading_degc(
     emitted = own * band_radiance(SURFACE_DEGC.checked("surface_degc", surface_degc))
     mirrored = (1 - own) * band_radiance(around)
     return _temperature_of((emitted + mirrored - (1 - set_to) * band_radiance(instrument)) / set_to)
+
+
+def infrared_doubt_k(
+    surface_degc: float,
+    around_degc: float,
+    emissivity: float,
+    set_emissivity: float = 0.95,
+    instrument_degc: float | None = None,
+) -> float:
+    """How far `infrared_reading_degc` may be off, in K: the instrument's own error and an emissivity known to ±0.02.
+
+    Ranges and refusals as there. Source: practice for the instrument, model for the emissivity.
+
+    >>> round(infrared_doubt_k(12.0, 22.0, 0.90), 1), round(infrared_doubt_k(12.0, 22.0, 0.28), 1)
+    (1.7, 1.7)
+    """
+    around = EMISSIVITY.checked("emissivity", emissivity)
+    other = around + EMISSIVITY_DOUBT if around + EMISSIVITY_DOUBT <= EMISSIVITY.high else around - EMISSIVITY_DOUBT
+    scene = (surface_degc, around_degc), (set_emissivity, instrument_degc)
+    readings = [infrared_reading_degc(*scene[0], own, *scene[1]) for own in (around, other)]
+    return METER_INFRARED_K + abs(readings[1] - readings[0])
 
 
 def band_radiance(at_degc: float) -> float:
@@ -215,7 +239,7 @@ def _temperature_of(radiance: float) -> float:
     low, high = _COLDEST_DEGC, _HOTTEST_DEGC
     if not band_radiance(low) <= radiance <= band_radiance(high):
         raise OutOfRange(
-            "with these figures no temperature is left to read; set the instrument nearer to the surface's own value.",
+            "With these figures no temperature is left to read; set the instrument nearer to the surface's own value.",
             "set_emissivity",
         )
     while high - low > 1e-9:

@@ -1,0 +1,219 @@
+"""What a sum is made of: typed inputs with unit and range, outputs, notes that speak any person's units, a source."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+
+from courses.trade.errors import ImpossibleChoice, MissingInput, TradeError, UnitError, UnknownInput, offer
+from courses.trade.ranges import METRIC, Range
+from courses.trade.units import Preferences, parse_quantity, shown
+
+Value = float | str | tuple[Mapping[str, "Value"], ...] | None
+"""What an input holds once read: a number in its base unit, a choice, rows of a table, or nothing where it may."""
+
+
+@dataclass(frozen=True, slots=True)
+class Input:
+    """One input: a quantity in ``unit`` from ``low`` to ``high``, one of ``choices``, or rows with ``columns``.
+
+    Without ``default`` it has to be given, unless it is ``optional``: then leaving it out has a meaning of its own,
+    which its title tells.
+    """
+
+    name: str
+    title: str
+    unit: str = ""
+    low: float | None = None
+    high: float | None = None
+    default: float | str | None = None
+    choices: tuple[str, ...] = ()
+    columns: tuple[Input, ...] = ()
+    optional: bool = False
+
+    @classmethod
+    def over(cls, span: Range, name: str, title: str, default: float | None = None, optional: bool = False) -> Input:
+        """A quantity over the range for which its formula holds.
+
+        >>> Input.over(Range(1.0, 100.0, "rh"), "air_rh", "Humidity of the air").unit
+        'rh'
+        """
+        return cls(name, title, span.unit, span.low, span.high, default, optional=optional)
+
+    def read(self, given: object, prefs: Preferences | None = None) -> Value:
+        """``given`` (a number, text with or without unit, a choice, a list of rows) as the sum's value.
+
+        None and blank text mean left out. With ``prefs`` a bare number in text is in that person's unit, and refusals
+        speak it. Raises a `TradeError` that names this input.
+
+        >>> Input("film_um", "Film", "um", 0.0, 1000.0).read("5 mil")
+        127.0
+        """
+        if given is None or (isinstance(given, str) and not given.strip()):
+            return self._left_out()
+        if self.columns:
+            return self._rows(given, prefs)
+        return self._chosen(given) if self.choices else self._quantity(given, prefs)
+
+    def _left_out(self) -> Value:
+        if self.default is None and not self.optional:
+            raise MissingInput(f"{self.title} is missing; give a value.", self.name)
+        return self.default
+
+    def _quantity(self, given: object, prefs: Preferences | None) -> float:
+        if not isinstance(given, str | int | float):
+            raise UnitError(f"{str(given)[:40]!r} is no number; give one value.", self.name)
+        typed_in = prefs.unit_for(self.unit).code if prefs else None
+        try:
+            value = parse_quantity(given, self.unit, typed_in)
+        except UnitError as wrong:
+            raise UnitError(wrong.sentence, self.name) from None
+        if self.low is None or self.high is None:
+            return value
+        return Range(self.low, self.high, self.unit).checked(self.name, value, prefs or METRIC)
+
+    def _chosen(self, given: object) -> str:
+        if isinstance(given, str) and given in self.choices:
+            return given
+        raise ImpossibleChoice(
+            f"{str(given)[:40]!r} is none of the choices; {offer(str(given), self.choices)}", self.name
+        )
+
+    def _rows(self, given: object, prefs: Preferences | None) -> tuple[Mapping[str, Value], ...]:
+        if not isinstance(given, list | tuple) or not all(isinstance(row, Mapping) for row in given):
+            raise ImpossibleChoice(f"{str(given)[:40]!r} is no list of rows; write [{self._blank_row()}].", self.name)
+        read = []
+        for number, row in enumerate(given, start=1):
+            try:
+                read.append(read_inputs(self.columns, row, prefs))
+            except TradeError as wrong:
+                raise type(wrong)(wrong.sentence, f"{self.name}, row {number}, {wrong.input}") from None
+        return tuple(read)
+
+    def _blank_row(self) -> str:
+        return "{" + ", ".join(f'"{column.name}": …' for column in self.columns) + "}"
+
+    def listed(self) -> dict[str, object]:
+        """This input as ``sum --list --json`` tells it."""
+        return {
+            "name": self.name,
+            "unit": self.unit or None,
+            "min": self.low,
+            "max": self.high,
+            "default": self.default,
+            "choices": list(self.choices) or None,
+            "columns": [column.listed() for column in self.columns] or None,
+        }
+
+
+def read_inputs(
+    inputs: tuple[Input, ...], given: Mapping[str, object], prefs: Preferences | None = None
+) -> dict[str, Value]:
+    """Every one of ``inputs`` read from ``given``; the first `TradeError` on the way is raised.
+
+    >>> read_inputs((Input("air_rh", "Humidity of the air", "rh", 1.0, 100.0),), {"air_rh": "65 %"})
+    {'air_rh': 65.0}
+    """
+    known = [wanted.name for wanted in inputs]
+    for name in given:
+        if name not in known:
+            raise UnknownInput(f"There is no such input; {offer(str(name), known)}", str(name))
+    return {wanted.name: wanted.read(given.get(wanted.name), prefs) for wanted in inputs}
+
+
+@dataclass(frozen=True, slots=True)
+class Output:
+    """One figure that a sum gives, rounded to ``decimals`` in its base ``unit``.
+
+    ``difference_of`` names the two figures (inputs or outputs) it is the difference of, so that a page can show the
+    difference of the two numbers it shows.
+    """
+
+    name: str
+    title: str
+    unit: str
+    decimals: int
+    difference_of: tuple[str, str] | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Quantity:
+    """A ``value`` in a base ``unit``, to be said in the reader's."""
+
+    value: float
+    unit: str
+    decimals: int | None = None
+
+    def said(self, prefs: Preferences = METRIC) -> str:
+        """The quantity in the reader's unit.
+
+        >>> Quantity(3.0, "K").said(Preferences.us())
+        '5.4\\xa0°F'
+        """
+        return shown(self.value, self.unit, prefs, self.decimals)
+
+
+@dataclass(frozen=True, slots=True)
+class Note:
+    """A sentence with places in braces for ``quantities``, said in any person's units; as ``str`` in metric ones.
+
+    >>> str(Note("Off by {t}.", (("t", Quantity(0.5, "K")),)))
+    'Off by 0.5\\xa0K.'
+    """
+
+    text: str
+    quantities: tuple[tuple[str, Quantity], ...] = ()
+
+    def said(self, prefs: Preferences = METRIC) -> str:
+        """The sentence with its quantities in the reader's units."""
+        return self.text.format_map({name: quantity.said(prefs) for name, quantity in self.quantities})
+
+    def with_quantity(self, name: str, quantity: Quantity) -> Note:
+        """The same sentence with one more quantity filled in.
+
+        >>> Note("About {doubt}.").with_quantity("doubt", Quantity(1.2, "K")).said()
+        'About 1.2\\xa0K.'
+        """
+        return Note(self.text, (*self.quantities, (name, quantity)))
+
+    def __str__(self) -> str:
+        return self.said()
+
+
+@dataclass(frozen=True, slots=True)
+class Worked:
+    """What a sum's formula hands back: a value for every output by name, the doubt of the first, and notes."""
+
+    values: Mapping[str, float]
+    doubt: float
+    notes: tuple[Note, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Sum:
+    """A calculator, declared once.
+
+    ``formula`` is plain text; ``source`` a key of the list of sources; ``uncertainty`` a note in which ``{doubt}`` is
+    the computed doubt of the first output; ``work`` takes the inputs by name, already read and inside their ranges.
+    """
+
+    name: str
+    title: str
+    about: str
+    inputs: tuple[Input, ...]
+    outputs: tuple[Output, ...]
+    formula: str
+    source: str
+    mark: str
+    uncertainty: Note
+    work: Callable[..., Worked]
+
+    def listed(self) -> dict[str, object]:
+        """This sum as ``sum --list --json`` tells it."""
+        return {
+            "name": self.name,
+            "title": self.title,
+            "inputs": [wanted.listed() for wanted in self.inputs],
+            "output": {"unit": self.outputs[0].unit},
+            "also": [{"name": output.name, "unit": output.unit} for output in self.outputs[1:]],
+        }
