@@ -40,6 +40,11 @@ class Input:
         """
         return cls(name, title, span.unit, span.low, span.high, default, optional=optional)
 
+    @property
+    def needed(self) -> bool:
+        """Whether it has to be given."""
+        return self.default is None and not self.optional
+
     def read(self, given: object, prefs: Preferences | None = None) -> Value:
         """``given`` (a number, text with or without unit, a choice, a list of rows) as the sum's value.
 
@@ -56,7 +61,7 @@ class Input:
         return self._chosen(given) if self.choices else self._quantity(given, prefs)
 
     def _left_out(self) -> Value:
-        if self.default is None and not self.optional:
+        if self.needed:
             raise MissingInput(f"{self.title} is missing; give a value.", self.name)
         return self.default
 
@@ -75,9 +80,8 @@ class Input:
     def _chosen(self, given: object) -> str:
         if isinstance(given, str) and given in self.choices:
             return given
-        raise ImpossibleChoice(
-            f"{str(given)[:40]!r} is none of the choices; {offer(str(given), self.choices)}", self.name
-        )
+        near = offer(str(given), self.choices)
+        raise ImpossibleChoice(f"{str(given)[:40]!r} is none of the choices; {near}", self.name)
 
     def _rows(self, given: object, prefs: Preferences | None) -> tuple[Mapping[str, Value], ...]:
         if not isinstance(given, list | tuple) or not all(isinstance(row, Mapping) for row in given):
