@@ -15,14 +15,7 @@ from courses.content.markup import Numbering, Place, render_line
 from courses.content.prose import Prose
 from courses.content.tables import Table, read_table
 from courses.trade.errors import offer
-
-MARKS = {
-    "read": "seen in a source",
-    "calc": "worked out here",
-    "memory": "known, not checked against a source",
-    "practice": "common practice, no published source",
-    "model": "our training model",
-}
+from courses.trade.sources import MARKS
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,7 +42,10 @@ class Column:
 
 @dataclass(frozen=True, slots=True)
 class Row:
-    """What stands for one or more combinations; ``results`` in the order of the table's columns."""
+    """What stands for one or more combinations; ``results`` in the order of the table's columns.
+
+    ``mark`` is one of `courses.trade.sources.MARKS`, which also has its words.
+    """
 
     when: tuple[tuple[str, tuple[str, ...]], ...]
     results: tuple[Prose, ...]
@@ -80,7 +76,7 @@ class FinderTable:
 
 
 def find(table: FinderTable, chosen: Mapping[str, str]) -> Row | None:
-    """The one row for ``chosen`` (choice name to option id), or nothing while a choice is open or its option unknown."""
+    """The one row for ``chosen`` (choice name to option id), or nothing while one is left open or unknown."""
     if any(chosen.get(choice.name) not in choice.ids for choice in table.choices):
         return None
     return next(row for row in table.rows if row.holds(chosen))

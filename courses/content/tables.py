@@ -6,7 +6,7 @@ import re
 import tomllib
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
-from typing import TypeVar, cast
+from typing import TypeVar
 
 from courses.content.errors import PackError
 from courses.trade.errors import offer
@@ -85,8 +85,9 @@ class Table:
         return PackError(self.file, self.line_of(key), self._name(key), sentence)
 
     def line_of(self, key: str) -> int:
-        """The line on which ``key`` stands, or that of the table itself if the key is missing."""
-        return self.lines.get((*self.path, key), self.line)
+        """The line on which ``key`` stands (its first table, if it is a list), or that of this table if it is missing."""
+        listed = self.lines.get((*self.path, key, 0), self.line)
+        return self.lines.get((*self.path, key), listed)
 
     def only(self, *allowed: str) -> Table:
         """This table, after refusing every key that is not ``allowed``."""
@@ -131,19 +132,19 @@ class Table:
     def table(self, key: str) -> Table:
         """The table under ``key``."""
         value = self._get(key, dict, '{ meter = "probe" }')
-        line = self.lines.get((*self.path, key), self.line)
-        return Table(self.file, value, self.lines, (*self.path, key), line)
+        return Table(self.file, value, self.lines, (*self.path, key), self.line_of(key))
 
     def tables(self, key: str) -> tuple[Table, ...]:
         """The tables listed under ``key``, at least one."""
         value = self._get(key, list, f"[[{key}]]")
-        if not value or not all(isinstance(item, dict) for item in value):
+        items = [item for item in value if isinstance(item, dict)]
+        if not items or len(items) < len(value):
             raise self.refuse(key, f"this is not a list of tables; begin each with [[{key}]].")
-        paths = [(*self.path, key, n) for n in range(len(value))]
+        paths = [(*self.path, key, n) for n in range(len(items))]
         fallback = self.line_of(key)
         return tuple(
             Table(self.file, item, self.lines, path, self.lines.get(path, fallback))
-            for item, path in zip(value, paths, strict=True)
+            for item, path in zip(items, paths, strict=True)
         )
 
     def _get(self, key: str, kind: type[T], example: str) -> T:
@@ -152,7 +153,7 @@ class Table:
         value = self.values[key]
         if type(value) is not kind:
             raise self.refuse(key, f"{value!r} is not {_KINDS[kind]}; write {self._written(key, example)}.")
-        return cast(T, value)
+        return value
 
     @staticmethod
     def _written(key: str, example: str) -> str:
