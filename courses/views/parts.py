@@ -10,7 +10,7 @@ from courses.views.samples import sheet_of_samples
 
 
 @login_required
-def sheet(request: HttpRequest) -> HttpResponse:
+def parts(request: HttpRequest) -> HttpResponse:
     """Show the sheet to those who teach or manage, and to anyone while DEBUG is on."""
     if not settings.DEBUG and not get_person(request.user).memberships.staff().exists():
         raise Http404
