@@ -1,0 +1,161 @@
+// An attempt on a phone with weak signal: each answer goes by itself, waits while there is no signal, and is never sent as another.
+// The page works without this file: every answer has its own button.
+
+const page = document.querySelector("[data-attempt]");
+const forms = page ? [...page.querySelectorAll("form[data-answer]")] : [];
+const store = `waiting:${location.pathname}`;
+const words = page ? page.dataset : {};
+const RETRY_MS = 4000;
+const PAUSE_MS = 700;
+
+const waiting = new Map(Object.entries(JSON.parse(read() || "{}")));
+let sending = false;
+
+function read() {
+  try { return sessionStorage.getItem(store) ?? localStorage.getItem(store); } catch { return null; }
+}
+
+function keep() {
+  const text = JSON.stringify(Object.fromEntries(waiting));
+  try { waiting.size ? localStorage.setItem(store, text) : localStorage.removeItem(store); } catch { /* private window: the page itself still holds what was typed */ }
+}
+
+const formOf = (task) => forms.find((form) => form.elements.task.value === task);
+const newKey = () => crypto.randomUUID?.() ?? "10000000-1000-4000-8000-100000000000".replace(/[018]/g, (c) => (c ^ (crypto.getRandomValues(new Uint8Array(1))[0] & (15 >> (c / 4)))).toString(16));
+
+function say(form, text, kind) {
+  const state = form.querySelector("[data-state]");
+  state.textContent = "";
+  const mark = document.createElement("span");
+  mark.className = `st ${kind}`;
+  mark.textContent = text;
+  state.append(mark);
+}
+
+function count() {
+  const done = forms.filter((form) => form.hasAttribute("data-kept")).length;
+  const line = document.querySelector("[data-count-words]");
+  if (line) line.textContent = words.countWords.replace("{done}", done).replace("{all}", forms.length);
+  document.querySelector("[data-count]")?.classList.toggle("st-met", done === forms.length);
+  document.querySelector("[data-count]")?.classList.toggle("st-open", done < forms.length);
+}
+
+function signal(there) {
+  const box = page.querySelector("[data-no-signal]");
+  if (box) box.hidden = there;
+  page.parentElement.querySelector("[data-hand-in] button")?.toggleAttribute("disabled", !there && waiting.size > 0);
+}
+
+function note(form) {
+  const data = new FormData(form);
+  data.delete("csrfmiddlewaretoken");
+  const before = waiting.get(form.elements.task.value);
+  const unheard = before ? [...before.unheard, before.key] : []; // sent perhaps, but never acknowledged here
+  waiting.set(form.elements.task.value, { pairs: [...data.entries()], key: newKey(), unheard });
+  keep();
+  say(form, words.sendingWords, "st-open");
+}
+
+async function send(task) {
+  const form = formOf(task);
+  const note = waiting.get(task);
+  if (!form || !note) { waiting.delete(task); return true; }
+  const body = new URLSearchParams(note.pairs);
+  body.set("client_key", note.key);
+  body.set("seen", form.elements.seen.value);
+  note.unheard.forEach((key) => body.append("unheard", key));
+  body.set("csrfmiddlewaretoken", form.elements.csrfmiddlewaretoken.value);
+  let reply;
+  try {
+    reply = await fetch(form.action, { method: "POST", body, headers: { Accept: "application/json" }, credentials: "same-origin" });
+  } catch {
+    signal(false);
+    say(form, words.waitingWords, "st-open");
+    return false;
+  }
+  if (reply.status >= 500 || reply.status === 429) { say(form, words.waitingWords, "st-open"); return false; }
+  signal(true);
+  if (waiting.get(task) === note) waiting.delete(task);
+  keep();
+  if (!reply.headers.get("Content-Type")?.includes("json")) { location.reload(); return true; }
+  settle(form, reply.status, await reply.json());
+  return true;
+}
+
+function settle(form, status, answer) {
+  if (status === 200) {
+    form.elements.seen.value = answer.sequence;
+    form.toggleAttribute("data-kept", answer.answered);
+    form.querySelector(".invalid-feedback")?.remove();
+    form.querySelectorAll(".is-invalid").forEach((field) => field.classList.remove("is-invalid"));
+    say(form, answer.words, answer.answered ? "st-met" : "st-open");
+    const last = document.querySelector("[data-last-saved]");
+    if (last) { last.textContent = answer.words; last.classList.add("st-met"); }
+    count();
+  } else if (status === 400 || status === 422) {
+    say(form, answer.error, "st-miss");
+  } else {
+    location.assign(answer.page); // two answers, or too late: the page shows both and asks
+  }
+}
+
+async function flush() {
+  if (sending) return;
+  sending = true;
+  for (const task of [...waiting.keys()]) if (!(await send(task))) break;
+  sending = false;
+  if (waiting.size) setTimeout(flush, RETRY_MS);
+}
+
+for (const form of forms) {
+  let pause;
+  const go = () => { clearTimeout(pause); note(form); flush(); };
+  form.addEventListener("input", (event) => {
+    clearTimeout(pause);
+    if (event.target.matches("[data-none]") && event.target.checked) form.querySelectorAll("[name=value]").forEach((box) => { box.checked = false; });
+    else if (event.target.type === "checkbox" && event.target.checked) form.querySelectorAll("[data-none]").forEach((box) => { box.checked = false; });
+    if (!event.target.matches("[type=radio],[type=checkbox]")) pause = setTimeout(go, PAUSE_MS);
+  });
+  form.addEventListener("change", go);
+  form.addEventListener("submit", (event) => { event.preventDefault(); go(); });
+}
+
+document.querySelector("[data-hand-in]")?.addEventListener("submit", async (event) => {
+  if (!waiting.size) return;
+  event.preventDefault();
+  await flush();
+  if (!waiting.size) event.target.submit();
+});
+
+const left = document.querySelector("[data-left]");
+if (left) {
+  const end = Date.now() + Number(left.dataset.left) * 1000;
+  const said = document.querySelector("[data-left-said]");
+  const tick = () => {
+    const minutes = Math.max(0, Math.ceil((end - Date.now()) / 60000));
+    const text = words.leftWords.replace("{minutes}", minutes);
+    if (left.textContent !== text) {
+      left.textContent = text;
+      if (said && [10, 5, 1].includes(minutes)) said.textContent = text;
+    }
+    if (Date.now() > end) location.reload(); else setTimeout(tick, 1000);
+  };
+  tick();
+}
+
+if (page) {
+  for (const [task, note] of waiting) restore(formOf(task), note);
+  addEventListener("online", flush);
+  addEventListener("offline", () => signal(false));
+  if (waiting.size) flush();
+}
+
+function restore(form, note) {
+  if (!form) return;
+  const given = new Map(note.pairs);
+  form.querySelectorAll("[name=value],[name=none]").forEach((field) => {
+    if (field.matches("[type=radio],[type=checkbox]")) field.checked = note.pairs.some(([name, value]) => name === field.name && value === field.value);
+    else field.value = given.get("value") ?? "";
+  });
+  say(form, words.waitingWords, "st-open");
+}

@@ -1,0 +1,1 @@
+"""Pages of the upper floor: each view finds, checks, acts, answers."""

@@ -1,0 +1,141 @@
+"""The page of a judged attempt: how it came out, the sentence that decides, and what was found."""
+
+from typing import Any
+
+from django.urls import reverse
+from django.utils.translation import gettext as _
+from django.utils.translation import ngettext
+
+from assessments.journey import answers_of, facts_of, key_for
+from assessments.marking import Compared, said
+from assessments.models import Attempt, Finding
+from assessments.scenarios.spec import Scenario
+from assessments.scenarios.story import Show, model_text
+from assessments.views.paper import show_for
+from assessments.views.scenarios import lesson_line
+from courses.content.finder import MARKS
+from courses.models import Lesson
+from courses.shipped import sources
+from courses.trade.units import Preferences, to_shown
+
+FOLDED = ("met", "not_applicable")
+WEIGHT = {"critical": 0, "needed": 1, "points": 2}
+ORDER = {"not_met": 0, "not_answered": 1, "partly": 2}
+
+
+def verdict_of(attempt: Attempt, prefs: Preferences) -> dict[str, Any]:
+    """Return what the page of a judged attempt shows, in the reader's units."""
+    show = show_for(prefs)
+    found = list(attempt.findings.all())
+    lessons = {one.code: one for one in Lesson.objects.filter(code__in={one.lesson for one in found}).defer("text")}
+    lines = [_line(one, attempt.scenario.spec, lessons, show) for one in found]
+    wanting = [line for line in lines if line["verdict"] not in FOLDED]
+    wanting.sort(key=lambda line: (WEIGHT[line["severity"]], ORDER[line["verdict"]]))
+    return {
+        "attempt": attempt,
+        "scenario_url": reverse("scenario-detail", args=[attempt.scenario_code]),
+        "outcome": attempt.outcome,
+        "headline": headline(attempt, wanting),
+        "explain": explanation(attempt, wanting),
+        "gauges": gauges(attempt, prefs),
+        "findings": wanting,
+        "met": [line for line in lines if line["verdict"] == "met"],
+        "not_applicable": [line for line in lines if line["verdict"] == "not_applicable"],
+        "open_url": reverse("attempt-open", args=[attempt.scenario_code]),
+        "lesson": wanting[0]["lesson"] if wanting else None,
+        "model": models_of(attempt, show),
+        "late": late_words(attempt),
+    }
+
+
+def _line(found: Finding, spec: Scenario, lessons: dict[str, Lesson], show: Show) -> dict[str, Any]:
+    source = sources().get(found.source)
+    return {
+        "verdict": found.verdict,
+        "severity": found.severity,
+        "title": found.sentence,
+        "values": [said(spec, Compared(*one), show) for one in found.values],
+        "because": found.failed or found.because,
+        "lesson": lesson_line(lessons[found.lesson]) if found.lesson in lessons else None,
+        "source": {"words": source.title, "mark": MARKS.get(source.mark, "")} if source else None,
+        "points": f"{found.points:g}",
+        "of": f"{found.of:g}" if found.of else "",
+    }
+
+
+def headline(attempt: Attempt, wanting: list[dict[str, Any]]) -> str:
+    """Return the sentence that decides."""
+    if not wanting:
+        return _("Every rule that applies is met.")
+    if attempt.outcome == "satisfactory":
+        return _("It holds, with %(points)s of %(of)s points.") % _points(attempt)
+    first = wanting[0]
+    if first["verdict"] == "not_answered":
+        return _("Not answered: %(rule)s.") % {"rule": first["title"]}
+    return _("Not met: %(rule)s.") % {"rule": first["title"]}
+
+
+def explanation(attempt: Attempt, wanting: list[dict[str, Any]]) -> str:
+    """Return what the outcome rests on."""
+    critical = [one for one in wanting if one["severity"] == "critical"]
+    if attempt.outcome == "critical_fail":
+        return _("%(because)s So points don't count.") % {"because": critical[0]["because"]}
+    if attempt.outcome == "cannot_certify":
+        return _("Nothing here shows that you know. No answer is not a wrong answer, but it can't be certified either.")
+    needed = sum(1 for one in wanting if one["severity"] == "needed")
+    points = _("%(points)s of %(of)s points; 80 % of them are asked.").replace("80 %", "80\u00a0%%") % _points(attempt)
+    if attempt.outcome == "not_yet_satisfactory" and needed:
+        short = ngettext("One rule that is needed is open.", "%(n)d rules that are needed are open.", needed)
+        return f"{short % {'n': needed}} {points}"
+    return points
+
+
+def _points(attempt: Attempt) -> dict[str, str]:
+    return {"points": f"{attempt.points:g}", "of": f"{attempt.of:g}"}
+
+
+def gauges(attempt: Attempt, prefs: Preferences) -> list[dict[str, Any]]:
+    """Return the values that stand against a limit, drawn from the key of these facts."""
+    drawn = []
+    for one in attempt.scenario.spec.gauges:
+        key = key_for(attempt)
+        value, limit = (to_shown(number, one.unit, prefs)[0] for number in (float(key[one.value]), one.limit))
+        words = [show_for(prefs)(number, one.unit, 1) for number in (float(key[one.value]), one.limit)]
+        top = to_shown(one.high, one.unit, prefs)[0]
+        drawn.append(
+            {
+                "value": round(value, 1),
+                "limit": round(limit, 1),
+                "low": 0.0,
+                "high": round(max(top, value, limit), 1),
+                "sense": one.sense,
+                "value_words": words[0],
+                "limit_words": words[1],
+                "caption": one.caption,
+            }
+        )
+    return drawn
+
+
+def models_of(attempt: Attempt, show: Show) -> list[dict[str, str]]:
+    """Return the model answers of the tasks an instructor reads, beside what was written."""
+    spec, facts, given = attempt.scenario.spec, facts_of(attempt), answers_of(attempt)
+    key = key_for(attempt)
+    return [
+        {"title": task.title, "given": str(given.get(task.id) or ""), "model": model_text(spec, task, facts, key, show)}
+        for task in spec.tasks
+        if task.model
+    ]
+
+
+def late_words(attempt: Attempt) -> str:
+    """Return what is said of answers that came after time."""
+    late = attempt.answers.filter(late=True).count()
+    if not late:
+        return ""
+    sentence = ngettext(
+        "One answer came after time. It is kept and your instructor sees it. It is not marked.",
+        "%(n)d answers came after time. They are kept and your instructor sees them. They are not marked.",
+        late,
+    )
+    return sentence % {"n": late}

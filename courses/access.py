@@ -1,0 +1,33 @@
+"""Which row a person may have: the row, or 404, so that nothing is told of another's."""
+
+from datetime import datetime
+
+from django.contrib.auth.models import AnonymousUser
+from django.http import Http404
+from django.shortcuts import get_object_or_404
+
+from courses.models import Course, Invitation, Lesson, Person
+from courses.tokens import digest_of
+
+
+def get_person(user: Person | AnonymousUser) -> Person:
+    """Return the signed-in person."""
+    if not isinstance(user, Person):
+        raise Http404
+    return user
+
+
+def get_course_for(person: Person, code: str) -> Course:
+    """Return the course if a cohort of `person` follows it, or if they teach or manage."""
+    return get_object_or_404(Course.objects.open_to(person), code=code)
+
+
+def get_lesson_for(person: Person, slug: str) -> Lesson:
+    """Return the lesson if it is taught and stands in a course of `person`."""
+    return get_object_or_404(Lesson.objects.open_to(person), slug=slug)
+
+
+def get_invitation(token: str, now: datetime) -> Invitation:
+    """Return the invitation that `token` opens at `now`."""
+    invitations = Invitation.objects.select_related("cohort", "invited_by")
+    return get_object_or_404(invitations.open_at(now), digest=digest_of(token))

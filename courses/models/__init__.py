@@ -1,0 +1,19 @@
+"""Rows of the ground floor, in reading order."""
+
+from courses.models.school import School
+from courses.models.people import Person
+from courses.models.catalogue import Course, Lesson, LessonRead, Module, Placement
+from courses.models.enrolment import Cohort, Invitation, Membership
+
+__all__ = [
+    "Cohort",
+    "Course",
+    "Invitation",
+    "Lesson",
+    "LessonRead",
+    "Membership",
+    "Module",
+    "Person",
+    "Placement",
+    "School",
+]

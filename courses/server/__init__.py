@@ -1,0 +1,1 @@
+"""The Django project package. Nothing imports it: Django finds it by name."""

@@ -1,0 +1,96 @@
+"""What every test may ask for: a school with its shelves filled, people of each role, a clock of its own."""
+
+import os
+import shutil
+from datetime import UTC, datetime
+
+import pytest
+from django.core.cache import cache
+
+from tests.factories import CohortFactory, MembershipFactory, PersonFactory, SchoolFactory
+
+CHROMIUM = next((path for name in ("chromium", "chromium-browser", "google-chrome") if (path := shutil.which(name))), None)
+LEFT_OUT = []
+
+
+def pytest_collection_modifyitems(config, items):
+    """Leave browser tests out only where no browser is, and say how many; in CI that is an error."""
+    if CHROMIUM and _driver_is_here():
+        return
+    browser = [item for item in items if item.get_closest_marker("browser")]
+    if browser and os.environ.get("CI"):
+        raise pytest.UsageError("CI needs a Chromium and the browser extra: no browser test may be left out.")
+    config.hook.pytest_deselected(items=browser)
+    LEFT_OUT.extend(browser)
+    items[:] = [item for item in items if item not in browser]
+
+
+def _driver_is_here() -> bool:
+    try:
+        import axe_playwright_python  # noqa: F401
+        import playwright  # noqa: F401
+    except ImportError:
+        return False
+    return True
+
+
+def pytest_terminal_summary(terminalreporter):
+    """Say loudly what was left out."""
+    if LEFT_OUT:
+        count = len(LEFT_OUT)
+        terminalreporter.section("LEFT OUT", sep="!", red=True, bold=True)
+        terminalreporter.write_line(f"{count} browser tests were NOT run: no Chromium was found, or the extra 'browser' is missing.")
+
+
+@pytest.fixture
+def now():
+    """A moment in the afternoon, the same in every test."""
+    return datetime(2026, 4, 14, 14, 5, tzinfo=UTC)
+
+
+@pytest.fixture
+def school(db):
+    """The school of this installation."""
+    cache.clear()
+    return SchoolFactory()
+
+
+@pytest.fixture
+def shelves(school):
+    """The school with everything that is shipped on its shelves."""
+    from assessments.management import shelves as stock
+
+    stock.load(datetime(2026, 4, 1, tzinfo=UTC))
+    return school
+
+
+@pytest.fixture
+def remote(shelves):
+    """A remote cohort on the shipped course."""
+    from courses.models import Course
+
+    return CohortFactory(name="Lantern", course=Course.objects.get(code="remote"))
+
+
+@pytest.fixture
+def trainee(remote):
+    """A trainee of the remote cohort, who reads metric units."""
+    return MembershipFactory(cohort=remote, person=PersonFactory(email="trainee@test.example", name="Tara Trainee")).person
+
+
+@pytest.fixture
+def other(remote):
+    """Another trainee of the same cohort."""
+    return MembershipFactory(cohort=remote, person=PersonFactory(email="other@test.example", name="Otto Other")).person
+
+
+@pytest.fixture
+def instructor(school):
+    """An instructor."""
+    return MembershipFactory(cohort=None, role="instructor", person=PersonFactory(email="instructor@test.example")).person
+
+
+@pytest.fixture
+def outsider(school):
+    """Somebody who signs in but belongs to no cohort."""
+    return PersonFactory(email="outsider@test.example")
