@@ -85,7 +85,7 @@ class Table:
         return PackError(self.file, self.line_of(key), self._name(key), sentence)
 
     def line_of(self, key: str) -> int:
-        """The line on which ``key`` stands (its first table, if it is a list), or that of this table if it is missing."""
+        """The line on which ``key`` stands (of a list of tables, the first), or that of this table if it is missing."""
         listed = self.lines.get((*self.path, key, 0), self.line)
         return self.lines.get((*self.path, key), listed)
 

@@ -48,10 +48,9 @@ def plain(prose: Prose) -> str:
 def test_a_lesson_is_its_parts_in_order():
     lesson = read(WHOLE)
     assert (lesson.code, lesson.version, lesson.outcomes) == ("L24", 2, ("read a day", "refuse it"))
-    assert [type(part) for part in lesson.parts] == [
-        Text, Calculator, Text, Finder, Worked, Mistakes, Caution, Check
-    ]  # fmt: skip
-    assert [part.kind for part in lesson.parts] == "text calculator text finder worked mistakes caution check".split()
+    kinds = [Text, Calculator, Text, Finder, Worked, Mistakes, Caution, Check]
+    assert [type(part) for part in lesson.parts] == kinds
+    assert [part.kind for part in lesson.parts] == [kind.__name__.lower() for kind in kinds]
     assert lesson.sources == ("iso-8502-4",)
 
 
@@ -77,7 +76,8 @@ def test_questions_are_counted_and_an_option_may_run_over_lines():
 
 def test_sources_named_in_boxes_and_reasons_are_numbered_too():
     lesson = read(
-        f"{HEAD}:::caution\nHot.[^practice]\n:::\n:::check\nDry?[^iso-8502-4]\n- [x] a :: b[^practice]\n- [ ] c :: d\n:::"
+        f"{HEAD}:::caution\nHot.[^practice]\n:::\n"
+        ":::check\nDry?[^iso-8502-4]\n- [x] a :: b[^practice]\n- [ ] c :: d\n:::"
     )
     assert lesson.sources == ("practice", "iso-8502-4")
 

@@ -153,13 +153,13 @@ def test_broken_units_are_refused(text, line, key, words):
 @pytest.mark.parametrize(
     ("change", "file", "line", "key", "words"),
     [
-        ({"catalogue": CATALOGUE.replace('"L25"', '"L24"')}, "lessons.toml", 10, "lesson.code", "each code is used once"),
+        ({"catalogue": CATALOGUE.replace('"L25"', '"L24"')}, "lessons.toml", 10, "lesson.code", "is used once"),
         (
             {"catalogue": CATALOGUE.replace('"instruments-lie"', '"dew-point"')},
-            "lessons.toml", 11, "lesson.slug", "each slug is used once",
+            "lessons.toml", 11, "lesson.slug", "is used once",
         ),
         ({"catalogue": CATALOGUE.replace("COA1", "COA7")}, "lessons.toml", 14, "lesson.elements", "no 'COA7'"),
-        ({"catalogue": CATALOGUE.replace("= 25", '= "25"')}, "lessons.toml", 13, "lesson.minutes", "not a whole number"),
+        ({"catalogue": CATALOGUE.replace("= 25", '= "25"')}, "lessons.toml", 13, "lesson.minutes", "whole number"),
         ({"catalogue": CATALOGUE.replace("L24.md", "L42.md")}, "lessons.toml", 7, "lesson.text", "no file"),
         ({"catalogue": CATALOGUE + "mintues = 3"}, "lessons.toml", 15, "lesson.mintues", "did you mean minutes?"),
         ({"lesson": LESSON.replace("L24", "L25")}, "lessons/L24.md", 2, "code", "the catalogue says L24"),
@@ -168,7 +168,7 @@ def test_broken_units_are_refused(text, line, key, words):
         ({"remote": REMOTE.replace('"COA"', '"COB"')}, "remote.toml", 9, "module.unit", "did you mean COA?"),
         ({"remote": REMOTE.replace('["L25"]', '["L26"]')}, "remote.toml", 16, "module.lessons", "did you mean L25"),
         ({"remote": REMOTE.replace('["L25"]', '["L24"]')}, "remote.toml", 16, "module.lessons", "an earlier module"),
-        ({"remote": REMOTE.replace('code = "B"', 'code = "A"')}, "remote.toml", 13, "module.code", "stands above already"),
+        ({"remote": REMOTE.replace('code = "B"', 'code = "A"')}, "remote.toml", 13, "module.code", "stands above"),
         ({"remote": REMOTE.replace('["B", ', "[")}, "remote.toml", 4, "path", "never comes to L25"),
         ({"remote": REMOTE.replace('["B", ', '["X", ')}, "remote.toml", 4, "path", "no 'X'"),
         ({"remote": REMOTE.replace("about =", "abuot =", 1)}, "remote.toml", 3, "abuot", "did you mean about?"),
