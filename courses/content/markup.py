@@ -232,7 +232,7 @@ def _quantity_html(self: object, tokens: Sequence[Token], at: int, options: obje
 def _source_html(self: object, tokens: Sequence[Token], at: int, options: object, env: object) -> str:
     number = tokens[at].meta["number"]
     gap = "\u00a0" if at and tokens[at - 1].type == "source_mark" else ""
-    return f'{gap}<sup><a href="#source-{number}" aria-label="Source {number}">{number}</a></sup>'
+    return f'{gap}<sup><a href="#s{number}" aria-label="Source {number}">{number}</a></sup>'
 
 
 def _markdown() -> MarkdownIt:

@@ -106,7 +106,7 @@ def test_a_quantity_may_stand_in_a_table_in_bold_and_in_an_equation():
 def test_sources_are_numbered_in_the_order_of_first_use():
     numbering = Numbering(("a", "b"))
     first = render_line("one[^b] two[^a] three[^b]", PLACE, numbering)
-    assert re.findall(r"#source-(\d)", first.pieces[0]) == ["1", "2", "1"]
+    assert re.findall(r"#s(\d)", first.pieces[0]) == ["1", "2", "1"]
     assert numbering.keys == ["b", "a"]
 
 
@@ -115,7 +115,7 @@ def test_two_marks_in_a_row_do_not_read_as_one_number():
 
 
 def test_a_source_mark_is_a_link_that_says_what_it_is():
-    assert html("x[^practice]") == '<p>x<sup><a href="#source-1" aria-label="Source 1">1</a></sup></p>'
+    assert html("x[^practice]") == '<p>x<sup><a href="#s1" aria-label="Source 1">1</a></sup></p>'
 
 
 def test_numbers_are_glued_to_their_units_and_words_to_their_numbers():
