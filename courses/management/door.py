@@ -53,15 +53,22 @@ class Door(BaseCommand):
             if isinstance(stream, io.TextIOWrapper):
                 stream.reconfigure(encoding="utf-8", errors="backslashreplace")
         try:
-            options = self.create_parser(argv[0], argv[1]).parse_args(argv[2:])
-            handle_default_options(options)
-            given = vars(options)
+            given = self._parsed(argv)
             self.execute(*given.pop("args", ()), **given)
         except CommandError as refusal:
-            self.stderr.write(_one_line(refusal).removeprefix("Error: "))
+            self.stderr.write(_one_line(refusal))
             sys.exit(2)
         if self.found_wanting:
             sys.exit(1)
+
+    def _parsed(self, argv: list[str]) -> dict[str, Any]:
+        try:
+            options = self.create_parser(argv[0], argv[1]).parse_args(argv[2:])
+        except CommandError as wrong:
+            said = str(wrong).removeprefix("Error: ")
+            raise CommandError(f"{argv[1]}: {said}; {argv[1]} --help shows what it takes.") from wrong
+        handle_default_options(options)
+        return vars(options)
 
 
 def read_text(source: str) -> str:

@@ -89,7 +89,7 @@ def _table() -> Iterator[Unit]:
     yield _row("mgm3", "mg/m³", "mass in the air", 1, names="mg m-3")
     yield _row("db", "dB", "sound level", 0, names="db(a), dba")
     yield _row("mps2", "m/s²", "vibration", 1, names="m s-2")
-    yield _row("hpa", "hPa", "pressure", 0, names="mbar, mb, hectopascal, hectopascals")
+    yield _row("hpa", "hPa", "pressure", 1, names="mbar, mb, hectopascal, hectopascals")
     yield _row("kpa", "kPa", "pressure", 1, "10")
     yield _row("inhg", "inHg", "pressure", 2, "33.8639", "in hg, inches of mercury")
     yield _row("gkg", "g/kg", "water in the air", 1, names="g per kg")
@@ -112,13 +112,13 @@ def folded(text: str) -> str:
     return "".join(plain.split()).replace(".", "")
 
 
-def _spellings() -> Iterator[tuple[str, Unit]]:
+def _spellings() -> dict[str, tuple[Unit, ...]]:
+    meant: dict[str, tuple[Unit, ...]] = {}
     for unit in UNITS.values():
-        for name in {unit.code, unit.symbol, *unit.names} - {""}:
-            yield folded(name), unit
+        for name in sorted({folded(name) for name in (unit.code, unit.symbol, *unit.names)} - {""}):
+            meant[name] = (*meant.get(name, ()), unit)
+    return meant
 
 
-SPELLINGS: Mapping[str, tuple[Unit, ...]] = MappingProxyType(
-    {key: tuple(unit for name, unit in _spellings() if name == key) for key in {name for name, _ in _spellings()}}
-)
+SPELLINGS: Mapping[str, tuple[Unit, ...]] = MappingProxyType(_spellings())
 """Every folded spelling with the units it may mean: ``°f`` is a temperature or a difference of two."""

@@ -59,13 +59,15 @@ class SourceRefused(TradeError):
 
 
 def offer(word: str, known: Iterable[str]) -> str:
-    """The end of a sentence: the known words nearest to ``word``, or all of them where none is near.
+    """The end of a sentence: the known words nearest to ``word`` or holding it, or all where none does.
 
     >>> offer("dew_pont", ["dew_point", "water_content"])
     'did you mean dew_point?'
+    >>> offer("rh", ["air_degc", "air_rh"])
+    'did you mean air_rh?'
     >>> offer("gloss", ["dew_point", "water_content"])
     'there are dew_point, water_content.'
     """
     names = list(known)
-    near = get_close_matches(word, names, n=2)
+    near = get_close_matches(word, names, n=2) or [name for name in names if word and word in name][:2]
     return f"did you mean {' or '.join(near)}?" if near else f"there are {', '.join(names)}."

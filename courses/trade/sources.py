@@ -26,7 +26,7 @@ KINDS = ("standard", "law", "paper", "public_body", "constant", "trade_page", "p
 
 _FIELDS = ("title", "clause", "date", "mark", "kind", "note")
 _KEY = re.compile(r"[a-z0-9]+(-[a-z0-9]+)*")
-_PLACE = re.compile(r"\(at line (\d+), column \d+\)")
+_PLACE = re.compile(r" \(at (?:line (\d+), column \d+|end of document)\)")
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,10 +63,9 @@ def read_sources(text: str, file: str) -> Mapping[str, Source]:
         tables = tomllib.loads(text)
     except tomllib.TOMLDecodeError as wrong:
         place = _PLACE.search(str(wrong))
-        line = place[1] if place else str(len(text.splitlines()))
-        raise SourceRefused(
-            f"This is not TOML: {_PLACE.sub('', str(wrong)).strip()}.", f"{file}, line {line}"
-        ) from wrong
+        line = (place and place[1]) or len(text.splitlines())
+        reason = _PLACE.sub("", str(wrong))
+        raise SourceRefused(f"This is not TOML: {reason}.", f"{file}, line {line}") from wrong
     return MappingProxyType({key: _source(key, values, text, file) for key, values in tables.items()})
 
 

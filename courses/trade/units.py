@@ -18,14 +18,25 @@ from courses.trade.conversions import SPELLINGS, UNITS, Unit, folded
 from courses.trade.errors import UnitError, offer
 
 __all__ = [
-    "UNITS", "Preferences", "Unit", "from_shown", "parse_quantity", "rounded", "shown", "shown_plain", "symbol",
+    "CHOICES",
+    "UNITS",
+    "Preferences",
+    "Unit",
+    "example",
+    "from_shown",
+    "parse_quantity",
+    "rounded",
+    "shown",
+    "shown_plain",
+    "symbol",
     "to_shown",
-]  # fmt: skip
+]
 
 GLUE = "\u00a0"
 MINUS = "\u2212"
 
 _TYPED = re.compile(r"([+-]?)\s*([0-9.,]+(?:[eE][+-]?[0-9]{1,2}(?![0-9a-zA-Z]))?)\s*(.*)")
+_TOO_LARGE = 1e15
 _GROUPED = re.compile(r"[1-9][0-9]{0,2},[0-9]{3}")
 _EXAMPLES: Mapping[str, str] = MappingProxyType(
     {
@@ -59,18 +70,21 @@ def parse_quantity(text: str | float, unit: str, default_unit: str | None = None
     target = UNITS[unit]
     if isinstance(text, str):
         number, source = _read(text, target, UNITS[default_unit or unit])
-        return float(source.converted(number, target))
+        value = source.converted(number, target)
+        if abs(value) >= _TOO_LARGE:
+            raise UnitError(f"{text.strip()!r} is too large to be worked with; write it as {example(unit)}.")
+        return float(value)
     if isinstance(text, bool) or not isinstance(text, int | float):
-        raise UnitError(f"{text!r} is no number; write it as {_example(target)}.")
-    if not abs(text) < 1e15:
-        raise UnitError(f"{str(text)[:20]} is no number that can be worked with; write it as {_example(target)}.")
+        raise UnitError(f"{text!r} is no number; write it as {example(target.code)}.")
+    if not abs(text) < _TOO_LARGE:
+        raise UnitError(f"{str(text)[:20]} is no number that can be worked with; write it as {example(target.code)}.")
     return float(text)
 
 
 def _read(text: str, target: Unit, default: Unit) -> tuple[Fraction, Unit]:
     typed = _TYPED.fullmatch(text.strip().replace(MINUS, "-").replace("\u2013", "-"))
     if typed is None or len(text) > 60:
-        raise UnitError(f"{text.strip()[:60]!r} is no number; write it as {_example(target)}.")
+        raise UnitError(f"{text.strip()[:60]!r} is no number; write it as {example(target.code)}.")
     sign, digits, rest = typed.groups()
     number = _number(digits, text.strip(), target)
     return (-number if sign == "-" else number), (_unit_of(rest, text.strip(), target) if rest else default)
@@ -92,14 +106,21 @@ def _unit_of(rest: str, typed: str, target: Unit) -> Unit:
         if unit.quantity == target.quantity:
             return unit
     if meant:
-        raise UnitError(f"{typed!r} is a {meant[0].quantity}, not a {target.quantity}; write it as {_example(target)}.")
+        raise UnitError(
+            f"{typed!r} is a {meant[0].quantity}, not a {target.quantity}; write it as {example(target.code)}."
+        )
     fitting = [unit.symbol for unit in UNITS.values() if unit.quantity == target.quantity and unit.symbol]
-    near = offer(rest, dict.fromkeys(fitting)) if fitting else f"write it as {_example(target)}."
+    near = offer(rest, dict.fromkeys(fitting)) if fitting else f"write it as {example(target.code)}."
     raise UnitError(f"{rest!r} in {typed!r} is no unit of {target.quantity} known here; {near}")
 
 
-def _example(target: Unit) -> str:
-    return _EXAMPLES.get(target.code, f"12 {target.symbol}".strip())
+def example(unit: str) -> str:
+    """How a quantity in the base ``unit`` may be written, for the end of a sentence.
+
+    >>> example("rh"), example("kg")
+    ('65 %', '12 kg')
+    """
+    return _EXAMPLES.get(unit, f"12 {UNITS[unit].symbol}".strip())
 
 
 @dataclass(frozen=True, slots=True)
@@ -233,4 +254,4 @@ def _exact(value: float) -> Fraction:
 
 
 def _glued(digits: str, sign: str) -> str:
-    return f"{digits.replace('-', MINUS)}{GLUE}{sign}".rstrip(GLUE)
+    return f"{digits.replace('-', MINUS)} {sign}".rstrip().replace(" ", GLUE)

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from courses.trade.errors import ImpossibleChoice, MissingInput, TradeError, UnitError, UnknownInput, offer
 from courses.trade.ranges import METRIC, Range
-from courses.trade.units import Preferences, parse_quantity, shown
+from courses.trade.units import Preferences, example, parse_quantity, shown
 
 Value = float | str | tuple[Mapping[str, "Value"], ...] | None
 """What an input holds once read: a number in its base unit, a choice, rows of a table, or nothing where it may."""
@@ -62,8 +62,13 @@ class Input:
 
     def _left_out(self) -> Value:
         if self.needed:
-            raise MissingInput(f"{self.title} is missing; give a value.", self.name)
+            raise MissingInput(f"{self.title} is missing; give {self._example()}.", self.name)
         return self.default
+
+    def _example(self) -> str:
+        if self.columns:
+            return f"rows such as [{self._blank_row()}]"
+        return f"one of {', '.join(self.choices)}" if self.choices else f"a value such as {example(self.unit)}"
 
     def _quantity(self, given: object, prefs: Preferences | None) -> float:
         if not isinstance(given, str | int | float):

@@ -1,0 +1,116 @@
+"""The register: five sums, each refusal named, each answer the same from numbers and from text."""
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from courses.trade.errors import MissingInput, OutOfRange, UnknownInput, UnknownSum
+from courses.trade.sums import SUMS, listing, refusals, sum_named, work_out
+from courses.trade.units import Preferences
+
+INPUTS = {
+    "dew_point": ["air_degc", "air_rh"],
+    "dew_margin": ["air_degc", "air_rh", "surface_degc"],
+    "surface_rh": ["air_degc", "air_rh", "surface_degc"],
+    "water_content": ["air_degc", "air_rh", "pressure_hpa"],
+    "infrared_reading": ["surface_degc", "around_degc", "emissivity", "set_emissivity", "instrument_degc"],
+}
+
+
+def test_the_first_five_sums_are_registered_under_their_names() -> None:
+    assert {name: [one.name for one in declared.inputs] for name, declared in SUMS.items()} == INPUTS
+    assert all(declared.name == name for name, declared in SUMS.items())
+
+
+def test_no_sum_names_a_figure_twice() -> None:
+    for declared in SUMS.values():
+        names = [one.name for one in (*declared.inputs, *declared.outputs)]
+        assert len(names) == len(set(names)), declared.name
+
+
+def test_differences_are_taken_between_named_figures_of_the_same_sum() -> None:
+    for declared in SUMS.values():
+        names = {one.name for one in (*declared.inputs, *declared.outputs)}
+        assert all(set(out.difference_of or ()) <= names for out in declared.outputs), declared.name
+
+
+def test_the_list_has_the_shape_of_the_door() -> None:
+    listed = {entry["name"]: entry for entry in listing()}
+    assert listed["dew_margin"] == {
+        "name": "dew_margin",
+        "title": "Surface above dew point",
+        "inputs": [
+            {"name": name, "unit": unit, "min": low, "max": high, "default": None, "choices": None, "columns": None}
+            for name, unit, low, high in [
+                ("air_degc", "degc", -20.0, 50.0),
+                ("air_rh", "rh", 1.0, 100.0),
+                ("surface_degc", "degc", -30.0, 80.0),
+            ]
+        ],
+        "output": {"unit": "K"},
+        "also": [
+            {"name": "dew_point_degc", "unit": "degc"},
+            {"name": "surface_rh", "unit": "rh"},
+            {"name": "water_content_gkg", "unit": "gkg"},
+        ],
+    }
+    defaults = {one["name"]: one["default"] for entry in listed.values() for one in entry["inputs"]}  # type: ignore[attr-defined]
+    assert {name: value for name, value in defaults.items() if value is not None} == {
+        "pressure_hpa": 1013.25,
+        "set_emissivity": 0.95,
+    }
+
+
+def test_text_with_units_works_like_numbers() -> None:
+    assert work_out("dew_point", {"air_degc": "68 °F", "air_rh": "50 %"}).as_json() == (
+        work_out("dew_point", {"air_degc": 20, "air_rh": 50.0}).as_json()
+    )
+
+
+def test_a_persons_bare_numbers_are_in_their_units() -> None:
+    assert work_out("dew_point", {"air_degc": "68", "air_rh": "50"}, Preferences.us()).value == 9.26
+
+
+def test_an_unknown_sum_is_refused_with_the_nearest() -> None:
+    with pytest.raises(UnknownSum) as refusal:
+        sum_named("dewpoint")
+    assert str(refusal.value) == "There is no sum 'dewpoint'; did you mean dew_point?"
+
+
+@pytest.mark.parametrize(
+    ("inputs", "kind", "sentence"),
+    [
+        (
+            {"air_degc": 20, "air_rh": 140},
+            OutOfRange,
+            "air_rh: 140\xa0% lies outside 1\xa0% to 100\xa0%; give a value within.",
+        ),
+        (
+            {"air_degc": 20},
+            MissingInput,
+            "air_rh: Relative humidity of the air is missing; give a value such as 65 %.",
+        ),
+        ({"air_degc": 20, "rh": 50}, UnknownInput, "rh: There is no such input; did you mean air_rh?"),
+    ],
+)
+def test_bad_input_is_refused_by_name(inputs: dict[str, object], kind: type[Exception], sentence: str) -> None:
+    with pytest.raises(kind) as refusal:
+        work_out("dew_point", inputs)
+    assert str(refusal.value) == sentence
+
+
+def test_a_form_learns_of_every_bad_field_at_once() -> None:
+    assert refusals("dew_margin", {"air_degc": "140", "air_rh": "140", "surface_degc": ""}, Preferences.us()) == {
+        "air_degc": "140\xa0°F lies outside −4\xa0°F to 122\xa0°F; give a value within.",
+        "air_rh": "140\xa0% lies outside 1\xa0% to 100\xa0%; give a value within.",
+        "surface_degc": "Surface temperature is missing; give a value such as 18 °C or 64 °F.",
+    }
+    assert refusals("dew_point", {"air_degc": 20, "air_rh": 50}) == {}
+
+
+@given(data=st.data(), name=st.sampled_from(sorted(set(SUMS) - {"infrared_reading"})))
+def test_every_sum_answers_everywhere_in_its_ranges(data: st.DataObject, name: str) -> None:
+    inputs = {one.name: data.draw(st.floats(one.low, one.high)) for one in SUMS[name].inputs}
+    result = work_out(name, inputs)
+    assert result.doubt >= 0
+    assert result.shown(Preferences.us()).output.text

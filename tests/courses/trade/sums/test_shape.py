@@ -1,0 +1,115 @@
+"""What a sum is made of: inputs that read what people type, and notes that speak anyone's units."""
+
+import pytest
+
+from courses.trade.errors import ImpossibleChoice, MissingInput, OutOfRange, TradeError, UnitError, UnknownInput
+from courses.trade.sums import Input, Note, Quantity
+from courses.trade.sums.shape import read_inputs
+from courses.trade.units import Preferences
+
+US = Preferences.us()
+AIR = Input("air_degc", "Air temperature", "degc", -20.0, 50.0)
+PRESSURE = Input("pressure_hpa", "Air pressure", "hpa", 700.0, 1100.0, 1013.25)
+INSTRUMENT = Input("instrument_degc", "Temperature of the instrument", "degc", -60.0, 60.0, optional=True)
+PAD = Input("pad", "Pad", default="wool", choices=("wool", "foam_cut", "foam_finish"))
+HOURS = Input("hours", "History", columns=(Input("h", "Hours", "h", 0.0, 48.0), AIR))
+
+
+@pytest.mark.parametrize("blank", [None, "", "  "])
+def test_what_is_left_blank_takes_its_default(blank: str | None) -> None:
+    assert (PRESSURE.read(blank), INSTRUMENT.read(blank), PAD.read(blank)) == (1013.25, None, "wool")
+
+
+def test_only_an_input_without_a_default_is_needed() -> None:
+    assert [wanted.needed for wanted in (AIR, PRESSURE, INSTRUMENT, PAD, HOURS)] == [True, False, False, False, True]
+
+
+@pytest.mark.parametrize(
+    ("wanted", "sentence"),
+    [
+        (AIR, "air_degc: Air temperature is missing; give a value such as 18 °C or 64 °F."),
+        (Input("pad", "Pad", choices=("wool", "foam")), "pad: Pad is missing; give one of wool, foam."),
+        (HOURS, 'hours: History is missing; give rows such as [{"h": …, "air_degc": …}].'),
+    ],
+)
+def test_what_is_needed_and_missing_is_named_with_an_example(wanted: Input, sentence: str) -> None:
+    with pytest.raises(MissingInput) as refusal:
+        wanted.read(None)
+    assert str(refusal.value) == sentence
+
+
+def test_a_bare_number_in_text_is_in_the_units_of_the_person() -> None:
+    assert (AIR.read("50"), AIR.read("50", US), AIR.read("50 °C", US), AIR.read(50, US)) == (50.0, 10.0, 50.0, 50.0)
+
+
+@pytest.mark.parametrize(
+    ("wanted", "given", "kind", "sentence"),
+    [
+        (AIR, "warm", UnitError, "air_degc: 'warm' is no number; write it as 18 °C or 64 °F."),
+        (AIR, [20], UnitError, "air_degc: '[20]' is no number; give one value."),
+        (AIR, True, UnitError, "air_degc: True is no number; write it as 18 °C or 64 °F."),
+        (AIR, 60, OutOfRange, "air_degc: 60\xa0°C lies outside −20\xa0°C to 50\xa0°C; give a value within."),
+        (PAD, "wol", ImpossibleChoice, "pad: 'wol' is none of the choices; did you mean wool?"),
+        (PAD, 3, ImpossibleChoice, "pad: '3' is none of the choices; there are wool, foam_cut, foam_finish."),
+        (HOURS, "20", ImpossibleChoice, 'hours: \'20\' is no list of rows; write [{"h": …, "air_degc": …}].'),
+        (HOURS, [20], ImpossibleChoice, 'hours: \'[20]\' is no list of rows; write [{"h": …, "air_degc": …}].'),
+        (
+            HOURS,
+            [{"h": 6, "air_degc": 20}, {"h": 60, "air_degc": 20}],
+            OutOfRange,
+            "hours, row 2, h: 60\xa0h lies outside 0\xa0h to 48\xa0h; give a value within.",
+        ),
+    ],
+)
+def test_what_cannot_be_is_refused_by_name(wanted: Input, given: object, kind: type[TradeError], sentence: str) -> None:
+    with pytest.raises(kind) as refusal:
+        wanted.read(given)
+    assert str(refusal.value) == sentence
+
+
+def test_a_range_is_told_in_the_units_of_the_person() -> None:
+    with pytest.raises(OutOfRange) as refusal:
+        AIR.read("140", US)
+    assert refusal.value.sentence == "140\xa0°F lies outside −4\xa0°F to 122\xa0°F; give a value within."
+
+
+def test_an_input_without_a_range_takes_any_number() -> None:
+    assert Input("share", "Share", "ratio").read("95 %") == 0.95
+
+
+def test_rows_are_read_column_by_column() -> None:
+    assert HOURS.read([{"h": "90 min", "air_degc": "68 °F"}]) == ({"h": 1.5, "air_degc": 20.0},)
+
+
+def test_an_unknown_name_is_refused_with_the_nearest() -> None:
+    with pytest.raises(UnknownInput) as refusal:
+        read_inputs((AIR, PRESSURE), {"air_dgc": 20})
+    assert str(refusal.value) == "air_dgc: There is no such input; did you mean air_degc?"
+
+
+def test_an_input_is_listed_as_the_door_tells_it() -> None:
+    assert PAD.listed() == {
+        "name": "pad",
+        "unit": None,
+        "min": None,
+        "max": None,
+        "default": "wool",
+        "choices": ["wool", "foam_cut", "foam_finish"],
+        "columns": None,
+    }
+    assert HOURS.listed()["columns"] == [column.listed() for column in HOURS.columns]
+    assert AIR.listed() == {
+        "name": "air_degc",
+        "unit": "degc",
+        "min": -20.0,
+        "max": 50.0,
+        "default": None,
+        "choices": None,
+        "columns": None,
+    }
+
+
+def test_a_note_is_said_in_anyones_units() -> None:
+    note = Note("Off by {air} and {rh}.", (("air", Quantity(0.5, "K")), ("rh", Quantity(3.0, "rh"))))
+    assert str(note) == "Off by 0.5\xa0K and 3\xa0%."
+    assert note.said(US) == "Off by 0.9\xa0°F and 3\xa0%."
