@@ -6,6 +6,7 @@ arithmetic between them. Every margin is taken with the dew point to 0.1 °C, as
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
+from itertools import pairwise
 from typing import Final
 
 from assessments.scenarios.chance import Chance
@@ -179,7 +180,7 @@ def _against_waiting(shed: Shed, kind: Kind) -> Iterator[str]:
     airs = [row.air_degc for row in shed.rows]
     if airs[0] <= shed.air_degc:
         yield "the first row isn't warmer than now"
-    falls = (round(before - after, 1) for before, after in zip(airs, airs[1:], strict=False))
+    falls = (round(before - after, 1) for before, after in pairwise(airs))
     if any(fall > kind.number("row_fall_most_k") for fall in falls):
         yield "the forecast falls back"
     if round(max(airs) - shed.air_degc, 1) < kind.number("best_row_least_k"):

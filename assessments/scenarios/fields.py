@@ -10,7 +10,8 @@ from dataclasses import dataclass
 from types import MappingProxyType
 from typing import Literal, TypeVar
 
-from assessments.scenarios.errors import ValueRefused, near_miss
+from assessments.scenarios.errors import ValueRefused
+from courses.trade.errors import offer
 
 FieldKind = Literal["quantity", "choice", "yes_no", "text", "list", "rows"]
 T = TypeVar("T", bool, str)
@@ -136,7 +137,7 @@ def _checked_record(fields: Sequence[Field], raw: Mapping[str, object], where: s
     known = {field.name for field in fields}
     for name in raw:
         if name not in known:
-            raise ValueRefused(f"{where} has no '{name}'.{near_miss(name, known)}")
+            raise ValueRefused(f"{where} has no '{name}'; {offer(name, known)}")
     values: dict[str, Frozen] = {}
     for field in fields:
         value = raw.get(field.name)
@@ -158,7 +159,7 @@ def _checked_number(field: Field, value: object, where: str) -> float:
 
 def _checked_choice(field: Field, value: object, where: str) -> str:
     if value not in field.option_ids:
-        raise ValueRefused(f"{where} is {value!r}.{near_miss(str(value), field.option_ids)}")
+        raise ValueRefused(f"{where} is {value!r}; {offer(str(value), field.option_ids)}")
     return str(value)
 
 

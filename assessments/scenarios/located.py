@@ -5,10 +5,11 @@ The standard reader gives no places; a second, shallow walk over the lines finds
 
 import re
 import tomllib
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 
-from assessments.scenarios.errors import SpecRefused, near_miss
+from assessments.scenarios.errors import SpecRefused
+from courses.trade.errors import offer
 
 Path = tuple[str | int, ...]
 _HEADER = re.compile(r"^\s*(\[\[?)\s*([^\]]+?)\s*\]")
@@ -28,7 +29,7 @@ def lines_of(text: str) -> dict[Path, int]:
     for number, line in enumerate(text.splitlines(), start=1):
         if not inside_long_text:
             current = _note(line, number, current, lines, counts)
-        if line.count('\"\"\"') % 2:
+        if line.count('"""') % 2:
             inside_long_text = not inside_long_text
     return lines
 
@@ -150,7 +151,7 @@ class Table:
         """Return a text out of a list of known ones."""
         value = self.text(key, default)
         if value not in known:
-            raise self.refusal(key, f"'{value}' isn't known here.{near_miss(value, known)}")
+            raise self.refusal(key, f"'{value}' isn't known here; {offer(value, known)}")
         return value
 
     def table(self, key: str) -> "Table":
@@ -167,7 +168,22 @@ class Table:
             raise self.refusal(key, "should be repeated tables, each under its own double brackets.")
         return [Table(self.source, (*self.path, key, n), item) for n, item in enumerate(value)]
 
-    def keys(self) -> tuple[str, ...]:
+    def some(self, key: str) -> "list[Table]":
+        """Return the repeated tables of that key, at least one."""
+        tables = self.tables(key)
+        if not tables:
+            raise self.refusal(key, f"at least one '[[{key}]]' is needed.")
+        return tables
+
+    def once(self, key: str, names: Iterable[str]) -> None:
+        """Refuse a name that stands twice among those written under ``key``."""
+        seen: set[str] = set()
+        for name in names:
+            if name in seen:
+                raise self.refusal(key, f"'{name}' stands twice.")
+            seen.add(name)
+
+    def names(self) -> tuple[str, ...]:
         """Return every key of a table whose keys are names, and count them as read."""
         self.asked.update(self.raw)
         return tuple(self.raw)
@@ -176,7 +192,7 @@ class Table:
         """Refuse the first key that nobody asked for, offering the nearest that is known."""
         for key in self.raw:
             if key not in self.asked:
-                raise self.refusal(key, f"'{key}' isn't known here.{near_miss(key, self.asked)}")
+                raise self.refusal(key, f"'{key}' isn't known here; {offer(key, self.asked)}")
 
     def _value(self, key: str, default: object) -> object:
         self.asked.add(key)

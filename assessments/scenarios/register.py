@@ -8,9 +8,10 @@ from types import MappingProxyType
 from typing import Final
 
 from assessments.scenarios import coa_01_v1
-from assessments.scenarios.errors import UnknownScenario, near_miss
+from assessments.scenarios.errors import UnknownScenario
 from assessments.scenarios.sketch import Sketch
 from assessments.scenarios.spec import Scenario
+from courses.trade.errors import offer
 
 SKETCHES: Final[Mapping[str, Sketch]] = MappingProxyType(
     {
@@ -22,5 +23,5 @@ SKETCHES: Final[Mapping[str, Sketch]] = MappingProxyType(
 def sketch_of(scenario: Scenario) -> Sketch:
     """Return the functions of a scenario's version; raise UnknownScenario where nobody wrote them."""
     if scenario.ref not in SKETCHES:
-        raise UnknownScenario(f"Nothing draws {scenario.ref}.{near_miss(scenario.ref, SKETCHES)}")
+        raise UnknownScenario(f"Nothing draws {scenario.ref}; {offer(scenario.ref, SKETCHES)}")
     return SKETCHES[scenario.ref]

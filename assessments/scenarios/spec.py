@@ -1,7 +1,8 @@
 """A scenario as it is written down: words, numbers and conditions, frozen, without a line of judgement.
 
 The judgement stands in rule books, the arithmetic of a draw and its key in one small module per version
-(:mod:`assessments.scenarios.register`). Everything here comes out of a TOML file by :mod:`assessments.scenarios.reader`.
+(:mod:`assessments.scenarios.register`). Everything here is read from a TOML file
+by :mod:`assessments.scenarios.reader`.
 """
 
 from collections.abc import Mapping

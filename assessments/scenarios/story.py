@@ -9,7 +9,7 @@ from dataclasses import dataclass
 
 from assessments.scenarios.fields import Field, Record
 from assessments.scenarios.spec import Paragraph, Scenario, Sentence, Task
-from courses.trade.units import Preferences, shown
+from courses.trade.units import UNITS, Preferences, shown
 
 Show = Callable[[float, str, int], str]
 _SLOT = re.compile(r"\{([^{}]+)\}")
@@ -47,14 +47,14 @@ def slots(text: str) -> tuple[str, ...]:
     >>> slots("At {now_h} the boat of {6.40 m} reads {air_degc}.")
     ('now_h', 'air_degc')
     """
-    return tuple(slot for slot in _SLOT.findall(text) if not _FIXED.fullmatch(slot))
+    return tuple(slot for slot in _SLOT.findall(text) if not _fixed(slot, metric))
 
 
 def with_units(text: str, show: Show) -> str:
     """Return a text of the file, such as an option's words, with its fixed quantities in the reader's units.
 
-    >>> with_units("until it reads {4.2 K} over the dew point", lambda value, unit, decimals: f"{value:.{decimals}f} {unit}")
-    'until it reads 4.2 K over the dew point'
+    >>> with_units("until it reads {4.2 K} more", lambda value, unit, decimals: f"{value:.{decimals}f} {unit}")
+    'until it reads 4.2 K more'
     """
     return _SLOT.sub(lambda slot: _fixed(slot[1], show) or slot[0], text)
 
@@ -122,7 +122,9 @@ def _told(sentences: Paragraph, values: Mapping[str, object], fields: Iterable[F
 def _fixed(slot: str, show: Show) -> str:
     """Return a fixed quantity as shown, or nothing where the slot is a name."""
     quantity = _FIXED.fullmatch(slot)
-    return show(float(quantity[1]), quantity[3], len(quantity[2] or "")) if quantity else ""
+    if quantity is None or quantity[3] not in UNITS:
+        return ""
+    return show(float(quantity[1]), quantity[3], len(quantity[2] or ""))
 
 
 def _holds(sentence: Sentence, values: Mapping[str, object]) -> bool:

@@ -1,0 +1,73 @@
+"""A sheet of answers: one value for each task, read kind by kind, what isn't answered left out.
+
+Values are plain JSON: a float, a text, true or false, a list of ids. They are stored as they stand.
+"""
+
+from collections.abc import Callable, Mapping, Sequence
+from types import MappingProxyType
+from typing import Final
+
+from assessments.answers import choice, many, quantity, text, yes_no
+from assessments.answers.errors import AnswerRefused, UnknownTask
+from assessments.scenarios.spec import Task
+from courses.trade.errors import offer
+from courses.trade.units import Preferences
+
+Value = float | bool | str | list[str]
+Parser = Callable[[Task, object, Preferences], Value | None]
+
+KINDS: Final[Mapping[str, Parser]] = MappingProxyType(
+    {
+        "quantity": quantity.parse,
+        "choice": choice.parse,
+        "many": many.parse,
+        "yes_no": yes_no.parse,
+        "text": text.parse,
+    }
+)
+"""One parser for each kind of task that a scenario may set."""
+
+NONE_OF_THESE: Final = "none_of_these"
+"""What a page sends where somebody ticks that none of the options is right."""
+
+METRIC: Final = Preferences.metric()
+
+
+def parse(task: Task, raw: object, prefs: Preferences = METRIC) -> Value | None:
+    """Return the answer to one task, or None where it isn't answered; raise AnswerRefused with a sentence.
+
+    >>> parse(Task("released", "yes_no", "Released", "Is it?"), None) is None
+    True
+    """
+    return None if raw is None else KINDS[task.kind](task, raw, prefs)
+
+
+def parse_form(task: Task, values: Sequence[str], prefs: Preferences = METRIC) -> Value | None:
+    """Return the answer that a form's fields of one name hold; nothing sent or nothing ticked is not answered.
+
+    For ``many`` the value ``none_of_these`` alone is the empty list; beside a ticked option it is refused.
+
+    >>> from assessments.scenarios.fields import Option
+    >>> steps = Task("steps", "many", "Steps", "Which?", options=(Option("log", "Log"),))
+    >>> parse_form(steps, []), parse_form(steps, ["none_of_these"]), parse_form(steps, ["log"])
+    (None, [], ['log'])
+    """
+    sent = [value for value in values if value]
+    if task.kind != "many":
+        return parse(task, sent[-1] if sent else None, prefs)
+    if NONE_OF_THESE in sent and len(sent) > 1:
+        raise AnswerRefused(task.id, "tick what you would do, or none of these, not both.")
+    return parse(task, [value for value in sent if value != NONE_OF_THESE] if sent else None, prefs)
+
+
+def read_answers(tasks: Sequence[Task], raw: Mapping[str, object], prefs: Preferences = METRIC) -> dict[str, Value]:
+    """Return the answers by task, in the order of the tasks, unanswered ones left out.
+
+    Raises UnknownTask for an id that no task has, and whatever ``parse`` raises.
+    """
+    by_id = {task.id: task for task in tasks}
+    for task_id in raw:
+        if task_id not in by_id:
+            raise UnknownTask(task_id, f"no task is called so; {offer(task_id, by_id)}")
+    parsed = {task_id: parse(task, raw.get(task_id), prefs) for task_id, task in by_id.items()}
+    return {task_id: value for task_id, value in parsed.items() if value is not None}

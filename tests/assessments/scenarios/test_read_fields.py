@@ -1,0 +1,83 @@
+"""Fields and tasks of a scenario file."""
+
+import pytest
+
+from assessments.scenarios.errors import SpecRefused
+from assessments.scenarios.fields import Field, Option
+from assessments.scenarios.located import Table
+from assessments.scenarios.read_fields import read_fields, read_task
+from assessments.scenarios.spec import Sentence, Task
+
+
+def field_of(text: str) -> Field:
+    return read_fields(Table.of(f"[[facts]]\n{text}", "a.toml"), "facts")[0]
+
+
+def task_of(text: str) -> Task:
+    return read_task(Table.of(f"[[tasks]]\ntitle = 'T'\nask = 'A?'\n{text}", "a.toml").tables("tasks")[0])
+
+
+def test_a_field_takes_what_is_written_and_leaves_the_rest() -> None:
+    assert field_of("name = 'rh'\nkind = 'quantity'\nunit = 'rh'\nhidden = true") == Field(
+        "rh", "quantity", unit="rh", hidden=True
+    )
+    assert field_of("name = 'shut'\nkind = 'yes_no'\noptional = true") == Field("shut", "yes_no", optional=True)
+
+
+def test_a_field_of_rows_has_columns_and_a_list_has_items() -> None:
+    rows = field_of("name = 'rows'\nkind = 'rows'\nmost = 3\n[[facts.columns]]\nname = 'shut'\nkind = 'yes_no'")
+    assert rows == Field("rows", "rows", columns=(Field("shut", "yes_no"),), most=3)
+    items = field_of("name = 'list'\nkind = 'list'\n[[facts.items]]\nname = 'shut'\nkind = 'yes_no'")
+    assert items == Field("list", "list", items=Field("shut", "yes_no"))
+
+
+@pytest.mark.parametrize(
+    ("text", "says"),
+    [
+        ("name = 'Rh'\nkind = 'text'", r"line 2, facts\[1\].name: 'Rh' isn't a name of small letters"),
+        ("name = 'rh'\nkind = 'number'", "line 3, .*kind: 'number' isn't known here"),
+        ("name = 'rh'\nkind = 'quantity'\nunit = 'degcc'", "unit: 'degcc' isn't known here; did you mean degc"),
+        ("name = 'rh'\nkind = 'quantity'", "unit: 'unit' is missing"),
+        ("name = 'rh'\nkind = 'text'\nunit = 'rh'", "unit: 'unit' isn't known here"),
+        ("name = 'r'\nkind = 'rows'", r"the rows of 'r' need at least one '\[\[columns\]\]'"),
+        ("name = 'r'\nkind = 'list'", r"the list 'r' needs exactly one '\[\[items\]\]'"),
+        ("name = 'r'\nkind = 'choice'", r"the choice 'r' needs '\[\[options\]\]'"),
+        (
+            "name = 'r'\nkind = 'choice'\noptions = [{ id = 'a', words = 'A' }, { id = 'a', words = 'B' }]",
+            "options: 'a' stands twice",
+        ),
+        ("name = 'r'\nkind = 'choice'\noptions = [{ id = 'a', word = 'A' }]", "words: 'words' is missing"),
+    ],
+)
+def test_a_field_that_cant_stand_is_refused(text: str, says: str) -> None:
+    with pytest.raises(SpecRefused, match=says):
+        field_of(text)
+
+
+def test_a_task_of_each_kind() -> None:
+    assert task_of("id = 'k'\nkind = 'quantity'\nunit = 'K'\ndecimals = 1\nlow = -60\nhigh = 60") == Task(
+        "k", "quantity", "T", "A?", unit="K", decimals=1, low=-60, high=60
+    )
+    one = (Option("a", "A"),)
+    assert task_of("id = 'c'\nkind = 'choice'\noptions = [{ id = 'a', words = 'A' }]") == Task(
+        "c", "choice", "T", "A?", options=one
+    )
+    assert task_of("id = 'y'\nkind = 'yes_no'\nhint = 'H'") == Task("y", "yes_no", "T", "A?", hint="H")
+    text = task_of("id = 'why'\nkind = 'text'\n[[tasks.model]]\ntext = 'So.'")
+    assert text == Task("why", "text", "T", "A?", model=(Sentence("So."),))
+
+
+@pytest.mark.parametrize(
+    ("text", "says"),
+    [
+        ("id = 'c'\nkind = 'choice'", "a task of kind 'choice' needs options"),
+        ("id = 'y'\nkind = 'yes_no'\noptions = [{ id = 'a', words = 'A' }]", "a task of kind 'yes_no' takes no options"),
+        ("id = 'why'\nkind = 'text'", "a task of kind 'text', and no other, has a"),
+        ("id = 'y'\nkind = 'yes_no'\n[[tasks.model]]\ntext = 'So.'", "a task of kind 'text', and no other, has a"),
+        ("id = 'k'\nkind = 'quantity'\nunit = 'K'\nlow = 3", "'low' and 'high' stand together, the lower one first"),
+        ("id = 'k'\nkind = 'quantity'\nunit = 'K'\nlow = 3\nhigh = 2", "'low' and 'high' stand together"),
+    ],
+)
+def test_a_task_that_cant_stand_is_refused(text: str, says: str) -> None:
+    with pytest.raises(SpecRefused, match=says):
+        task_of(text)
