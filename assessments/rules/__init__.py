@@ -1,0 +1,67 @@
+"""The rule engine: a typed subset of Python expressions, checked before it is used, judged in three values.
+
+Pure: it knows no panel, no Django, no clock and no file. `docs/rulebook.md` teaches the language.
+"""
+
+from assessments.rules.bind import bind, rounded
+from assessments.rules.book import BookRefused, read_book, read_shared
+from assessments.rules.checker import Checked, check
+from assessments.rules.compared import Compared, compared
+from assessments.rules.evaluate import evaluate
+from assessments.rules.explain import explain
+from assessments.rules.faults import CaseRefused, Fault, Refused, SchemaRefused, TrialRefused
+from assessments.rules.findings import Judged, Mark
+from assessments.rules.functions import Function
+from assessments.rules.judge import explain_finding, judge
+from assessments.rules.kinds import Kind, Schema, choice, integer, many, num, record, text, truth
+from assessments.rules.outcome import outcome
+from assessments.rules.prepare import PreparedBook, RuleFault, check_book, prepare
+from assessments.rules.rule import ENGINE_VERSION, Rule, RuleBook, SharedBook, SharedRule, Step
+from assessments.rules.trace import Trace
+from assessments.rules.trial import try_rule
+
+__all__ = [
+    "ENGINE_VERSION",
+    "BookRefused",
+    "CaseRefused",
+    "Checked",
+    "Compared",
+    "Fault",
+    "Function",
+    "Judged",
+    "Kind",
+    "Mark",
+    "PreparedBook",
+    "Refused",
+    "Rule",
+    "RuleBook",
+    "RuleFault",
+    "Schema",
+    "SchemaRefused",
+    "SharedBook",
+    "SharedRule",
+    "Step",
+    "Trace",
+    "TrialRefused",
+    "bind",
+    "check",
+    "check_book",
+    "choice",
+    "compared",
+    "evaluate",
+    "explain",
+    "explain_finding",
+    "integer",
+    "judge",
+    "many",
+    "num",
+    "outcome",
+    "prepare",
+    "read_book",
+    "read_shared",
+    "record",
+    "rounded",
+    "text",
+    "truth",
+    "try_rule",
+]

@@ -1,0 +1,94 @@
+"""Reads a rule against a schema: names, kinds, choices, units, what may be missing, and the worst it can cost."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from assessments.rules.backing import Claim, claims
+from assessments.rules.faults import Fault
+from assessments.rules.functions import Function, by_name
+from assessments.rules.kinds import Schema
+from assessments.rules.language import parse
+from assessments.rules.nodes import Node, Path
+from assessments.rules.reader import PartReader
+from assessments.rules.sheet import Sheet
+from assessments.rules.words import RESERVED
+
+MAX_COST = 60_000
+_WANTED = {"bool": ("bool",), "num": ("num", "int")}
+
+
+@dataclass(frozen=True, slots=True)
+class Checked:
+    """A rule that was read: its tree when nothing is wrong, and everything that was found.
+
+    `cost` is the worst case in steps, `reads` the paths it reads, with `[]` for an item of a list.
+    """
+
+    text: str
+    root: Node | None
+    nodes: tuple[Node, ...]
+    errors: tuple[Fault, ...]
+    warnings: tuple[Fault, ...]
+    cost: int
+    reads: frozenset[Path]
+    claims: tuple[Claim, ...] = ()
+    backs: frozenset[Claim] = frozenset()
+
+    @property
+    def ok(self) -> bool:
+        """Whether the rule may be used."""
+        return self.root is not None
+
+    def said(self, node: Node) -> str:
+        """Return the text of one part."""
+        return self.text[node.start : node.end]
+
+
+def check(text: object, schema: Schema, functions: Iterable[Function] = (), wants: str = "bool") -> Checked:
+    """Return what is to be known of one rule; a bad rule is an answer, never an exception.
+
+    `wants` is `bool` for a test, `num` for a share, `any` for a value expression.
+
+    >>> from assessments.rules.kinds import num, record
+    >>> schema = Schema({"answer": record({"te": num("h", opt=True)})})
+    >>> check("answer.te > 3", schema).ok
+    True
+    >>> check("answer.tee > 3", schema).errors[0].message
+    "There is no field 'tee'; did you mean 'te'?"
+    """
+    parsed = parse(text)
+    lent_functions = by_name(functions, RESERVED)
+    if isinstance(parsed, Fault):
+        return Checked(str(text)[:1000], None, (), (parsed,), (), 0, frozenset())
+    sheet = Sheet(parsed, schema, lent_functions)
+    root = PartReader(sheet).read(parsed.tree)
+    _check_whole(sheet, root, wants)
+    open_claims, backs = claims(parsed)
+    for claim in open_claims:
+        if claim not in backs:
+            sheet.warn(claim.start, claim.end, claim.warning)
+    return Checked(
+        parsed.text,
+        None if sheet.faults else root,
+        tuple(sheet.nodes),
+        tuple(sheet.faults),
+        tuple(sheet.warnings),
+        sheet.cost,
+        frozenset(sheet.reads),
+        open_claims,
+        backs,
+    )
+
+
+def _check_whole(sheet: Sheet, root: Node, wants: str) -> None:
+    whole = len(sheet.parsed.text)
+    if root.sort.kind and wants in _WANTED and root.sort.name not in _WANTED[wants]:
+        wanted = "yes/no" if wants == "bool" else "a number"
+        sheet.fault(root.start, root.end, f"The rule has to give {wanted}; it gives {root.sort.kind.spoken}.")
+    if sheet.cost > MAX_COST:
+        said = (
+            f"The rule can cost {sheet.cost} steps on full lists, {MAX_COST} are allowed; walk fewer or shorter lists."
+        )
+        sheet.fault(0, whole, said)

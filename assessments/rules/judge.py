@@ -1,0 +1,113 @@
+"""Judges a case by a prepared book: one finding for each rule, and how the whole came out."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Any
+
+from assessments.rules.bind import bind
+from assessments.rules.compared import Compared, compared
+from assessments.rules.explain import explain
+from assessments.rules.findings import Judged, Mark
+from assessments.rules.prepare import PreparedBook, ReadyRule
+from assessments.rules.rule import Rule
+from assessments.rules.silence import Rests, Settled, settle, silenced
+from assessments.rules.spoken import Show, plain
+from assessments.rules.trace import compact, packed, unpacked
+
+_DECIMALS = 2
+_SLACK = 1e-9
+Settlements = dict[str, Settled]
+
+
+def judge(prepared: PreparedBook, case: Mapping[str, Any]) -> Mark:
+    """Return the mark of a case of plain values, which is bound here to the book's schema.
+
+    Raises CaseRefused where it doesn't fit; nothing a rule does can raise.
+    """
+    bound = silenced(bind(prepared.schema, case), prepared.rests)
+    findings, traces = [], []
+    for ready in prepared.rules:
+        parts = _settled(ready, bound, prepared.rests)
+        findings.append(_judged(ready, parts))
+        traces += [(ready.rule.code, name, compact(found.events)) for name, found in parts.items()]
+    return Mark(tuple(findings), prepared.book.digest, packed(traces))
+
+
+def explain_finding(
+    prepared: PreparedBook, code: str, trace: Mapping[str, Any], show: Show = plain
+) -> list[tuple[str, list[str]]]:
+    """Return, for each part of a rule that was looked at, its name and its stored trace in sentences."""
+    kept = {name: unpacked(dict(trace), code, name) for name in prepared.rule(code).parts}
+    parts = prepared.rule(code).parts
+    return [(name, explain(parts[name].checked, found, show)) for name, found in kept.items() if found.events]
+
+
+def _settled(ready: ReadyRule, case: Mapping[str, Any], rests: Rests) -> Settlements:
+    """Return what the parts of a rule came to; behind a guard that doesn't hold nothing is looked at."""
+    found: Settlements = {}
+    for name, part in ready.parts.items():
+        found[name] = settle(part, ready.reads, case, rests)
+        if name == "when" and found[name].value is not True:
+            break
+    return found
+
+
+def _judged(ready: ReadyRule, parts: Settlements) -> Judged:
+    rule = ready.rule
+    failed = next((found.failed for found in parts.values() if found.failed), None)
+    verdict, points = ("not_answered", 0.0) if failed else _verdict(rule, parts)
+    return Judged(
+        rule.code,
+        verdict,
+        rule.severity,
+        points,
+        0 if verdict == "not_applicable" else rule.points,
+        rule.sentence,
+        rule.because,
+        rule.lesson,
+        rule.source,
+        _values(ready, parts),
+        failed,
+    )
+
+
+def _values(ready: ReadyRule, parts: Settlements) -> tuple[Compared, ...]:
+    """Return what was compared, each value once; the guard's only where the guard is all that was looked at."""
+    shown = {name: found for name, found in parts.items() if name != "when" or len(parts) == 1}
+    every = [each for name, found in shown.items() for each in compared(ready.parts[name].checked, found.events)]
+    return tuple(each for place, each in enumerate(every) if each not in every[:place])
+
+
+def _verdict(rule: Rule, parts: Settlements) -> tuple[str, float]:
+    """Return verdict and points of a rule of which no part failed."""
+    if rule.when is not None and parts["when"].value is not True:
+        return ("not_applicable" if parts["when"].value is False else "not_answered"), 0
+    if rule.steps:
+        return _by_steps(rule, parts)
+    if rule.share is not None:
+        return _by_share(rule.points, parts["share"].value)
+    return _WHOLE[parts["test"].value], rule.points if parts["test"].value else 0
+
+
+_WHOLE = {True: "met", False: "not_met", None: "not_answered"}
+
+
+def _by_steps(rule: Rule, parts: Settlements) -> tuple[str, float]:
+    """Each step that holds gives its own points."""
+    values = [parts[f"steps[{place}]"].value for place in range(len(rule.steps))]
+    earned = sum(step.points for step, value in zip(rule.steps, values, strict=True) if value)
+    if all(values):
+        return "met", rule.points
+    if earned:
+        return "partly", earned
+    return ("not_met" if False in values else "not_answered"), 0
+
+
+def _by_share(points: float, share: float | None) -> tuple[str, float]:
+    """A share from 0 to 1 gives that part of the points; below is nothing, above is all."""
+    if share is None:
+        return "not_answered", 0
+    if share >= 1 - _SLACK:
+        return "met", points
+    return ("partly", round(points * share, _DECIMALS)) if share > _SLACK else ("not_met", 0)

@@ -1,0 +1,146 @@
+"""From the text of a rule to a syntax tree, within static bounds: nothing is ever executed here.
+
+The bounds come first because Python's own parser recurses, folds look-alike letters into ASCII names and counts
+columns in bytes. Every refusal is a Fault with its place in characters.
+"""
+
+from __future__ import annotations
+
+import ast
+import re
+import unicodedata
+from dataclasses import dataclass
+
+from assessments.rules.faults import Fault
+
+MAX_CHARACTERS = 600
+MAX_NODES = 200
+MAX_DEPTH = 24
+MAX_TEXT = 200
+MAX_NUMBER = 1e9
+
+_QUOTED = re.compile(r"'[^']*'|\"[^\"]*\"")
+_NUMBER = re.compile(r"(?<![\w.])\d[\w.]*")
+_PLAIN_NUMBER = re.compile(r"\d+(\.\d*)?([eE]\d*)?")
+_HIDDEN = {"Cc": "a control character", "Cf": "an invisible character", "Cs": "half a character"}
+_LINE_ENDS = {"Zl", "Zp"}
+
+
+@dataclass(frozen=True, slots=True)
+class Parsed:
+    """A syntax tree with the text it stands for.
+
+    >>> parse("answer.te > 3").text
+    'answer.te > 3'
+    """
+
+    text: str
+    tree: ast.expr
+    indent: int
+
+    def place(self, node: ast.AST) -> tuple[int, int]:
+        """Return first and last character (exclusive) of a node; Python counts bytes, an editor characters.
+
+        >>> parsed = parse("norm(answer.note) == 'è' and answer.ok")
+        >>> parsed.place(parsed.tree.values[1])
+        (29, 38)
+        """
+        start, end = getattr(node, "col_offset", 0), getattr(node, "end_col_offset", 0)
+        return self._characters(start) + self.indent, self._characters(end) + self.indent
+
+    def _characters(self, byte: int) -> int:
+        shown = self.text[self.indent :]
+        return byte if shown.isascii() else len(shown.encode()[:byte].decode(errors="ignore"))
+
+
+def parse(text: object) -> Parsed | Fault:
+    """Return the tree of one rule, or the first thing that bars it.
+
+    >>> parse("answer.a >").message
+    'The rule breaks off here: invalid syntax.'
+    """
+    fault = _unreadable(text)
+    if fault is not None or not isinstance(text, str):
+        return fault or Fault("A rule is a text.")
+    indent = len(text) - len(text.lstrip(" "))
+    try:
+        tree = ast.parse(text[indent:], mode="eval").body
+    except SyntaxError as error:
+        return _misspelt(text, indent, error)
+    except (ValueError, MemoryError, RecursionError, OverflowError):
+        return Fault("The rule can't be read; it is nested too deep or holds a number too long.", 0, len(text))
+    parsed = Parsed(text, tree, indent)
+    return _too_large(parsed) or parsed
+
+
+def _unreadable(text: object) -> Fault | None:
+    """Return what bars a text before it is parsed."""
+    if not isinstance(text, str):
+        return Fault(f"A rule is a text, not {text!r:.40}.")
+    if len(text) > MAX_CHARACTERS:
+        return Fault(
+            f"The rule has {len(text)} characters, at most {MAX_CHARACTERS} are read.", MAX_CHARACTERS, len(text)
+        )
+    if not text.strip():
+        return Fault("The rule is empty; write a test such as answer.decision == key.decision.", 0, len(text))
+    bare = _QUOTED.sub(lambda quoted: "'" + "_" * (len(quoted[0]) - 2) + "'", text)
+    return _odd_character(text, bare) or _odd_number(bare) or _deep_brackets(bare)
+
+
+def _odd_character(text: str, bare: str) -> Fault | None:
+    for place, character in enumerate(text):
+        category = unicodedata.category(character)
+        if category in _HIDDEN or category in _LINE_ENDS:
+            what = _HIDDEN.get(category, "a line end")
+            return Fault(f"There is {what} here; a rule is one line of plain text.", place, place + 1)
+        if character == "\\":
+            return Fault("A backslash is not part of the language.", place, place + 1)
+        if not bare[place].isascii():
+            name = unicodedata.name(character, "a letter")
+            return Fault(f"'{character}' is {name}; outside quotes only plain ASCII is read.", place, place + 1)
+    return None
+
+
+def _odd_number(bare: str) -> Fault | None:
+    for found in _NUMBER.finditer(bare):
+        if not _PLAIN_NUMBER.fullmatch(found[0]):
+            return Fault(
+                f"'{found[0][:20]}' is no number; write it plainly, as 100 or 0.5.", found.start(), found.end()
+            )
+    return None
+
+
+def _deep_brackets(bare: str) -> Fault | None:
+    depth = 0
+    for place, character in enumerate(bare):
+        depth += (character in "([{") - (character in ")]}")
+        if depth > MAX_DEPTH:
+            return Fault(f"Brackets are nested more than {MAX_DEPTH} deep here.", place, place + 1)
+    return None
+
+
+def _misspelt(text: str, indent: int, error: SyntaxError) -> Fault:
+    """Return a syntax error with its place; at the end of the text Python gives none."""
+    start = min(len(text), indent + error.offset - 1) if error.offset else len(text.rstrip())
+    last = indent + error.end_offset - 1 if error.end_offset and error.end_offset > 0 else start
+    end = min(len(text), max(last, start + 1))
+    where = "breaks off" if start >= len(text.rstrip()) else "can't be read"
+    return Fault(f"The rule {where} here: {error.msg or 'invalid syntax'}.", min(start, end), end)
+
+
+def _too_large(parsed: Parsed) -> Fault | None:
+    """Count nodes and depth without recursion, before anything walks the tree recursively."""
+    waiting: list[tuple[ast.AST, int]] = [(parsed.tree, 1)]
+    count = 0
+    while waiting:
+        node, depth = waiting.pop()
+        count += 1
+        if count > MAX_NODES:
+            return Fault(f"The rule has more than {MAX_NODES} parts; split it.", 0, len(parsed.text))
+        if depth > MAX_DEPTH:
+            return Fault(f"The rule is nested more than {MAX_DEPTH} deep here.", *parsed.place(node))
+        waiting += [(each, depth + 1) for each in ast.iter_child_nodes(node) if not isinstance(each, _GRAMMAR)]
+    return None
+
+
+_GRAMMAR = (ast.expr_context, ast.operator, ast.boolop, ast.unaryop, ast.cmpop)

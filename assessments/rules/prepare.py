@@ -1,0 +1,172 @@
+"""A rule book checked against the schema of its scenario and made ready to judge many cases."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
+
+from assessments.rules.book import BookRefused
+from assessments.rules.checker import Checked, check
+from assessments.rules.evaluate import runnable
+from assessments.rules.faults import Fault
+from assessments.rules.frame import Run
+from assessments.rules.functions import Function
+from assessments.rules.kinds import Schema
+from assessments.rules.nodes import Call, Path
+from assessments.rules.rule import Part, Rule, RuleBook
+
+MAX_BOOK_COST = 300_000
+Rests = Mapping[str, Sequence[str]]
+
+
+@dataclass(frozen=True, slots=True)
+class RuleFault:
+    """A fault or warning with the rule and the part (`test`, `when`, `steps[0]`, `share`) it stands in."""
+
+    code: str
+    part: str
+    fault: Fault
+
+
+@dataclass(frozen=True, slots=True)
+class ReadyPart:
+    """One expression of a rule, checked and runnable."""
+
+    part: Part
+    checked: Checked
+    run: Run
+
+    @property
+    def asks_answered(self) -> bool:
+        """Whether it asks if something was answered, so that a False may only mean silence."""
+        return any(isinstance(node, Call) and node.name == "answered" for node in self.checked.nodes)
+
+
+@dataclass(frozen=True, slots=True)
+class ReadyRule:
+    """A rule with its parts ready, by name."""
+
+    rule: Rule
+    parts: Mapping[str, ReadyPart]
+
+    @property
+    def reads(self) -> frozenset[Path]:
+        """Every path that some part of the rule reads."""
+        return frozenset[Path]().union(*(part.checked.reads for part in self.parts.values()))
+
+
+@dataclass(frozen=True, slots=True)
+class PreparedBook:
+    """A rule book ready to judge: its rules, the schema cases are bound to, and what the model rests on."""
+
+    book: RuleBook
+    schema: Schema
+    rules: tuple[ReadyRule, ...]
+    rests: Mapping[Path, tuple[Path, ...]]
+    warnings: tuple[RuleFault, ...]
+
+    def rule(self, code: str) -> ReadyRule:
+        """Return one rule by its code; KeyError when there is none."""
+        for ready in self.rules:
+            if ready.rule.code == code:
+                return ready
+        raise KeyError(code)
+
+
+def check_book(
+    book: RuleBook, schema: Schema, functions: Iterable[Function] = (), rests: Rests | None = None
+) -> tuple[RuleFault, ...]:
+    """Return every fault of every rule of a book, empty when it may be used."""
+    resting = _loosened(schema, _paths(rests or {}))
+    return _faults(book, _checked(book, resting, tuple(functions)))
+
+
+def prepare(
+    book: RuleBook, schema: Schema, functions: Iterable[Function] = (), rests: Rests | None = None
+) -> PreparedBook:
+    """Return the book ready to judge. Raises BookRefused, with the line, for the first fault.
+
+    `rests` says from which answers a computed path was worked, as in `{"model": ("answer.plan",)}`: while one of them
+    is unanswered the path is unknown.
+    """
+    paths = _paths(rests or {})
+    resting = _loosened(schema, paths)
+    checks = _checked(book, resting, tuple(functions))
+    for found in _faults(book, checks):
+        raise _refusal(book, found)
+    ready = tuple(
+        ReadyRule(rule, {part.name: ReadyPart(part, each, runnable(each)) for part, each in parts})
+        for rule, parts in checks
+    )
+    return PreparedBook(book, resting, ready, paths, _warnings(checks))
+
+
+Checks = list[tuple[Rule, list[tuple[Part, Checked]]]]
+
+
+def _checked(book: RuleBook, schema: Schema, functions: tuple[Function, ...]) -> Checks:
+    return [
+        (rule, [(part, check(part.text, schema, functions, part.wants)) for part in rule.parts]) for rule in book.rules
+    ]
+
+
+def _paths(rests: Rests) -> dict[Path, tuple[Path, ...]]:
+    return {tuple(path.split(".")): tuple(tuple(each.split(".")) for each in on) for path, on in rests.items()}
+
+
+def _loosened(schema: Schema, paths: Iterable[Path]) -> Schema:
+    for path in paths:
+        schema = schema.with_missing(path)
+    return schema
+
+
+def _faults(book: RuleBook, checks: Checks) -> tuple[RuleFault, ...]:
+    found = [
+        RuleFault(rule.code, part.name, fault)
+        for rule, parts in checks
+        for part, checked in parts
+        for fault in (*checked.errors, *_words_weigh_little(rule, checked))
+    ]
+    cost = sum(checked.cost for _, parts in checks for _, checked in parts)
+    if cost > MAX_BOOK_COST:
+        said = (
+            f"The book can cost {cost} steps on full lists, {MAX_BOOK_COST} are allowed; walk fewer or shorter lists."
+        )
+        found.append(RuleFault(book.code, "rule", Fault(said)))
+    return tuple(found)
+
+
+def _words_weigh_little(rule: Rule, checked: Checked) -> list[Fault]:
+    """Text is read by people: a rule that looks for words gives points only."""
+    said = f"A rule that looks for words gives points only; this one is {rule.severity}."
+    return [
+        Fault(said, node.start, node.end)
+        for node in checked.nodes
+        if isinstance(node, Call) and node.name == "mentions" and rule.severity != "points"
+    ]
+
+
+def _warnings(checks: Checks) -> tuple[RuleFault, ...]:
+    """Return the warnings of all rules, those left out that another rule of the book settles."""
+    backs = frozenset(claim for _, parts in checks for _, checked in parts for claim in checked.backs)
+    settled = {
+        (checked.text, claim.start, claim.warning)
+        for _, parts in checks
+        for _, checked in parts
+        for claim in checked.claims
+        if claim in backs
+    }
+    return tuple(
+        RuleFault(rule.code, part.name, warning)
+        for rule, parts in checks
+        for part, checked in parts
+        for warning in checked.warnings
+        if (checked.text, warning.start, warning.message) not in settled
+    )
+
+
+def _refusal(book: RuleBook, found: RuleFault) -> BookRefused:
+    lines = next((rule.lines for rule in book.rules if rule.code == found.code), {})
+    key = found.part.partition("[")[0]
+    place = f" (character {found.fault.start + 1})" if found.fault.start is not None else ""
+    return BookRefused(book.file, lines.get(key, 1), key, f"{found.code}{place}: {found.fault.message}")
