@@ -152,7 +152,10 @@ def _public(tree: ast.Module | ast.ClassDef) -> Iterator[Def | ast.ClassDef]:
 
 
 def twins(texts: dict[str, str], length: int) -> list[Twin]:
-    """Return the blocks of at least `length` lines that stand twice, imports, comments and lone brackets left out."""
+    """Return the blocks of at least `length` lines that stand twice.
+
+    Imports, lists of parameters, comments and lone brackets don't count: they declare, they do nothing.
+    """
     telling = {place: list(_telling(text)) for place, text in texts.items()}
     seen: dict[tuple[str, ...], list[tuple[str, int]]] = defaultdict(list)
     for place, lines in telling.items():
@@ -183,16 +186,17 @@ def _grown(
 
 
 def _telling(text: str) -> Iterator[tuple[int, str]]:
-    imports = {
-        number
-        for node in ast.walk(ast.parse(text))
-        if isinstance(node, ast.Import | ast.ImportFrom)
-        for number in range(node.lineno, (node.end_lineno or node.lineno) + 1)
-    }
+    declared = {number for node in ast.walk(ast.parse(text)) for number in _declaring(node)}
     for number, line in enumerate(text.splitlines(), start=1):
         bare = line.strip()
-        if number not in imports and re.search(r"\w", bare) and not bare.startswith("#"):
+        if number not in declared and re.search(r"\w", bare) and not bare.startswith("#"):
             yield number, bare
+
+
+def _declaring(node: ast.AST) -> range:
+    if isinstance(node, ast.Import | ast.ImportFrom):
+        return range(node.lineno, (node.end_lineno or node.lineno) + 1)
+    return range(node.lineno + 1, node.body[0].lineno) if isinstance(node, Def) else range(0)
 
 
 def kept_files(root: Path = ROOT) -> list[str]:

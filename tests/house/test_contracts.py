@@ -20,7 +20,7 @@ FAULTS = {
     "4 The rule engine knows no panels": ("assessments/rules/faults.py", "import courses.trade.errors"),
     "5 numpy": ("courses/actions.py", "import numpy"),
     "6 Nobody imports the server package": ("courses/actions.py", "import courses.server.env"),
-    "7 No cycles": ("courses/models/school.py", "import courses.models.enrolment"),
+    "7 No cycles": ("courses/models/catalogue.py", "import courses.models.enrolment"),
 }
 
 

@@ -123,6 +123,7 @@ def test_a_block_that_stands_twice_is_seen_once_and_whole() -> None:
     assert measure.twins(texts, 6) == [Twin("a.py:2", "b.py:4", 8)]
 
 
-def test_imports_and_lone_brackets_are_no_repetition() -> None:
-    text = "from a import (\n    b,\n    c,\n    d,\n    e,\n    f,\n)\n" + "(\n)\n" * 8
+def test_imports_parameters_and_lone_brackets_are_no_repetition() -> None:
+    names = "".join(f"    {letter},\n" for letter in "bcdefgh")
+    text = f"from a import (\n{names})\ndef work(\n{names}) -> int:\n    return b\n" + "(\n)\n" * 8
     assert measure.twins({"a.py": text, "b.py": text}, 6) == []

@@ -1,7 +1,7 @@
 """Every rule, table row, sum and lesson names a source that fixtures/trade/sources.toml knows."""
 
 import tomllib
-from collections.abc import Iterator, Mapping
+from collections.abc import Mapping
 from pathlib import Path
 from typing import Any
 
@@ -21,14 +21,8 @@ def read(path: Path) -> dict[str, Any]:
 
 
 def known_keys() -> set[str]:
-    """Return every key of the register, however its table is called."""
-    return {key for row in _rows(read(REGISTER)) for key in [row["key"]]}
-
-
-def _rows(table: Mapping[str, Any]) -> Iterator[Mapping[str, Any]]:
-    for value in table.values():
-        if isinstance(value, list):
-            yield from (one for one in value if isinstance(one, dict) and "key" in one)
+    """Return every key of the register: the names of its tables."""
+    return {key for key, about in read(REGISTER).items() if isinstance(about, dict)}
 
 
 def sourceless(table: Mapping[str, Any], place: str, known: set[str]) -> list[str]:
