@@ -1,6 +1,7 @@
 """Facts and answers in, a verdict with reasons out."""
 
-from assessments.marking.mark import Marked, Marker, mark, said
+from assessments.marking.mark import Marked, Marker, mark
 from assessments.marking.prove import Proof, prove
+from assessments.marking.said import Said, said
 
-__all__ = ["Marked", "Marker", "Proof", "mark", "prove", "said"]
+__all__ = ["Marked", "Marker", "Proof", "Said", "mark", "prove", "said"]

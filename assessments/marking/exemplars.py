@@ -51,9 +51,14 @@ class Expressions:
 
     @classmethod
     def of(cls, scenario: Scenario) -> "Expressions":
-        """Check each ``when``, ``work`` and ``holds``; raise ExpressionRefused with the place and the reason."""
+        """Check each ``when``, ``work`` and ``holds``; raise ExpressionRefused with place and reason.
+
+        The values that exemplars put are read as answers, and refused as such.
+        """
         schema = drawn_schema_of(scenario)
         checked = {}
+        for exemplar in scenario.exemplars:
+            read_answers(scenario.tasks, exemplar.put)
         for where, text, wants in _texts(scenario):
             checked[text] = one = check(text, schema, FUNCTIONS, wants=wants)
             if not one.ok:

@@ -5,34 +5,42 @@ from dataclasses import dataclass
 
 from assessments.answers.sheet import Value
 from assessments.marking.case import case_of, schema_of
+from assessments.marking.exemplars import Expressions
 from assessments.marking.trade import FUNCTIONS
-from assessments.rules import Compared, Mark, PreparedBook, RuleBook, judge, prepare
+from assessments.rules import Mark, PreparedBook, RuleBook, judge, prepare
 from assessments.scenarios.draw import key_of
-from assessments.scenarios.fields import Field, Record
-from assessments.scenarios.spec import Scenario
-from assessments.scenarios.story import Show, worded
+from assessments.scenarios.fields import Record
+from assessments.scenarios.spec import Exemplar, Scenario
+from courses.trade.errors import offer
 
 Marked = Mark
 """What marking returns: outcome, points, findings with the values compared, digest of the book, trace."""
 
 
-class WrongBook(ValueError):
-    """A rule book that belongs to another scenario, or to another version."""
+class MarkerRefused(ValueError):
+    """A rule book that belongs to another version, or exemplars that name rules it doesn't hold."""
 
 
 @dataclass(frozen=True, slots=True)
 class Marker:
-    """A scenario with its rule book, every rule checked against what the scenario can hold."""
+    """A scenario with its rule book, every rule and every exemplar checked against what the scenario can hold."""
 
     scenario: Scenario
     book: PreparedBook
+    expressions: Expressions
 
     @classmethod
     def of(cls, scenario: Scenario, book: RuleBook) -> "Marker":
-        """Return the marker; raise WrongBook for a book of another version, BookRefused for a faulty rule."""
+        """Return the marker, made once for each version.
+
+        Raises MarkerRefused for a book of another version or an exemplar that names no rule of it, BookRefused for a
+        faulty rule, ExpressionRefused and AnswerRefused for a faulty exemplar.
+        """
         if (book.code, book.version) != (scenario.code, scenario.version):
-            raise WrongBook(f"The rule book {book.code}@{book.version} doesn't mark {scenario.ref}.")
-        return cls(scenario, prepare(book, schema_of(scenario), FUNCTIONS))
+            raise MarkerRefused(f"The rule book {book.code}@{book.version} doesn't mark {scenario.ref}.")
+        for exemplar in scenario.exemplars:
+            _refuse_unknown_rules(scenario, exemplar, book)
+        return cls(scenario, prepare(book, schema_of(scenario), FUNCTIONS), Expressions.of(scenario))
 
 
 def mark(marker: Marker, facts: Record, answers: Mapping[str, Value], key: Record | None = None) -> Marked:
@@ -45,18 +53,9 @@ def mark(marker: Marker, facts: Record, answers: Mapping[str, Value], key: Recor
     return judge(marker.book, case_of(marker.scenario, facts, worked, answers))
 
 
-def said(scenario: Scenario, compared: Compared, show: Show) -> tuple[str, str]:
-    """Return a compared value for people: its label and its words, in the reader's units; "not answered" where empty.
-
-    The name of a value is its path, such as ``answer.margin``; what is no field of the scenario keeps its path.
-    """
-    field = _field_of(scenario, compared.name)
-    if compared.value is None:
-        return (field.label or field.name), "not answered"
-    return (field.label or field.name), worded(field, compared.value, show)
-
-
-def _field_of(scenario: Scenario, path: str) -> Field:
-    root, _, name = path.partition(".")
-    fields = scenario.facts if root == "facts" else scenario.key_fields
-    return next((field for field in fields if field.name == name), Field(path, "text", label=path))
+def _refuse_unknown_rules(scenario: Scenario, exemplar: Exemplar, book: RuleBook) -> None:
+    codes = [rule.code for rule in book.rules]
+    for code in exemplar.not_met:
+        if code not in codes:
+            where = f"{scenario.ref}, exemplar '{exemplar.name}'"
+            raise MarkerRefused(f"{where}: no rule of its book is called '{code}'; {offer(code, codes)}")

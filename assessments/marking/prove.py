@@ -93,11 +93,10 @@ def prove(marker: Marker, seeds: int, tick: Tick = lambda seed: None) -> Proof:
 
     A rule is idle unless it comes out met on one exemplar and not met on another; *nothing answered* doesn't count.
     """
-    expressions = Expressions.of(marker.scenario)
     tally = _Tally()
     deviations: list[Deviation] = []
     for seed in range(1, seeds + 1):
-        deviations += _tried(marker, expressions, seed, tally)
+        deviations += _tried(marker, seed, tally)
         tick(seed)
     codes = [rule.code for rule in marker.book.book.rules]
     idle = tuple(code for code in codes if code not in tally.met or code not in tally.not_met)
@@ -105,12 +104,12 @@ def prove(marker: Marker, seeds: int, tick: Tick = lambda seed: None) -> Proof:
     return Proof(scenario.code, scenario.version, seeds, tally.marks, tuple(deviations), idle)
 
 
-def _tried(marker: Marker, expressions: Expressions, seed: int, tally: _Tally) -> Iterator[Deviation]:
+def _tried(marker: Marker, seed: int, tally: _Tally) -> Iterator[Deviation]:
     facts = draw(marker.scenario, seed).facts
     key = key_of(marker.scenario, facts)
     drawn = drawn_case(marker.scenario, facts, key)
-    yield from _too_close(expressions, seed, drawn)
-    for trial in trials(expressions, key, drawn):
+    yield from _too_close(marker.expressions, seed, drawn)
+    for trial in trials(marker.expressions, key, drawn):
         marked = mark(marker, facts, trial.answers, key)
         tally.count(trial, marked)
         wanted = _broken(trial, marked)

@@ -108,6 +108,7 @@ def key(facts: Record) -> dict[str, object]:
         "in_doubt": in_doubt,
         "fresh": fresh,
         "brings": brings,
+        "thumb_degc": rounded(facts.number("air_degc") - (100 - facts.number("air_rh")) / 5, 1),
         "row_margins": [_row_margin(facts, row) for row in _rows(facts)],
     }
 

@@ -1,0 +1,58 @@
+"""The values of a finding in words: what each is called, and how it reads in the reader's units."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from itertools import chain
+
+from assessments.rules import Compared
+from assessments.scenarios.fields import Field
+from assessments.scenarios.spec import Scenario
+from assessments.scenarios.story import Show, with_units, worded
+
+
+@dataclass(frozen=True, slots=True)
+class Said:
+    """One compared value for people.
+
+    ``root`` says whose it is: ``answer``, ``key``, ``facts``, a word of the rule such as ``limit`` or ``within``, or
+    nothing for what was worked out on the way. ``text`` is empty where nothing was answered.
+    """
+
+    root: str
+    label: str
+    text: str
+
+
+def said(scenario: Scenario, compared: Compared, show: Show) -> Said:
+    """Return a compared value in words; what is no field of the scenario keeps its own name."""
+    root, dot, name = compared.name.partition(".")
+    field = next((one for one in _fields(scenario, root) if one.name == name), None)
+    if compared.value is None:
+        return Said(root, field.label if field else name, "")
+    if field:
+        return Said(root, field.label, with_units(worded(field, compared.value, show), show))
+    return Said("" if dot else root, name or root, _loose(scenario, compared, show))
+
+
+def _fields(scenario: Scenario, root: str) -> tuple[Field, ...]:
+    if root == "facts":
+        return scenario.facts
+    return scenario.key_fields if root in ("answer", "key") else ()
+
+
+def _loose(scenario: Scenario, compared: Compared, show: Show) -> str:
+    """Return a limit, a tolerance or a figure on the way: options by their words, numbers with their own decimals."""
+    value = compared.value
+    if isinstance(value, str):
+        words = (field.words_of(value) for field in _choices(scenario) if value in field.option_ids)
+        return with_units(next(words, value), show)
+    if isinstance(value, bool) or not isinstance(value, int | float):
+        return worded(Field(compared.name, "text"), value, show)
+    decimals = len(f"{value:.4f}".rstrip("0").partition(".")[2])
+    return show(value, compared.unit or "ratio", decimals)
+
+
+def _choices(scenario: Scenario) -> Iterator[Field]:
+    """Walk every field that has options, those of the answer first."""
+    for field in chain(scenario.key_fields, scenario.facts):
+        yield field.items or field
