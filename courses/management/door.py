@@ -9,7 +9,7 @@ import sys
 import warnings
 from collections.abc import Iterable
 from pathlib import Path
-from typing import Any, ClassVar
+from typing import Any
 
 from django.core.management.base import BaseCommand, CommandError, handle_default_options
 
@@ -27,7 +27,7 @@ class Door(BaseCommand):
     (each refusal of the pure packages is one) becomes the line on standard error.
     """
 
-    requires_system_checks: ClassVar[list[str]] = []
+    requires_system_checks = ()
     found_wanting = False
 
     def answer(self, **options: Any) -> object:

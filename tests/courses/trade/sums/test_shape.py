@@ -3,6 +3,7 @@
 import pytest
 
 from courses.trade.errors import ImpossibleChoice, MissingInput, OutOfRange, TradeError, UnitError, UnknownInput
+from courses.trade.ranges import Range
 from courses.trade.sums import Input, Note, Quantity
 from courses.trade.sums.shape import read_inputs
 from courses.trade.units import Preferences
@@ -73,8 +74,17 @@ def test_a_range_is_told_in_the_units_of_the_person() -> None:
     assert refusal.value.sentence == "140\xa0°F lies outside −4\xa0°F to 122\xa0°F; give a value within."
 
 
+def test_an_input_opens_over_the_range_of_its_formula() -> None:
+    span = Range(700.0, 1100.0, "hpa")
+    assert Input.over(span, "pressure_hpa", "Air pressure", 1013.25) == PRESSURE
+
+
 def test_an_input_without_a_range_takes_any_number() -> None:
     assert Input("share", "Share", "ratio").read("95 %") == 0.95
+
+
+def test_a_choice_is_taken_as_it_stands() -> None:
+    assert PAD.read("foam_cut") == "foam_cut"
 
 
 def test_rows_are_read_column_by_column() -> None:
