@@ -162,10 +162,11 @@ def answers_of(attempt: Attempt) -> Mapping[str, Any]:
 
 def _close(attempt: Attempt, at: datetime) -> None:
     marker = attempt.scenario.marker(attempt.rule_book)
-    marked = mark(marker, facts_of(attempt), answers_of(attempt))
+    given = {task: value for task, value in answers_of(attempt).items() if value is not None}
+    marked = mark(marker, facts_of(attempt), given)
     attempt.closed_at, attempt.outcome = at, marked.outcome
     attempt.points, attempt.of = marked.points, marked.of
-    attempt.digest, attempt.trace = marked.digest, marked.trace
+    attempt.digest, attempt.trace = marked.digest, dict(marked.trace)
     attempt.save(update_fields=["closed_at", "outcome", "points", "of", "digest", "trace"])
     _file_findings(attempt, marked)
 
@@ -183,9 +184,9 @@ def _file_findings(attempt: Attempt, marked: Marked) -> None:
             of=found.of,
             because=found.because,
             values=[[one.name, one.value, one.unit] for one in found.values],
-            lesson=found.lesson,
+            lesson=found.lesson or "",
             source=found.source,
-            failed=marked.failed.get(found.code, ""),
+            failed=found.failed or "",
         )
         for place, found in enumerate(marked.findings, start=1)
     )

@@ -1,6 +1,7 @@
 """The scenarios and rule books that are shipped under fixtures/, read whole and held against each other."""
 
 from collections.abc import Mapping
+from dataclasses import dataclass
 from functools import lru_cache
 
 from assessments.marking import Marker
@@ -11,38 +12,66 @@ from assessments.scenarios.spec import Scenario
 from courses.shipped import sources, text_of, texts_in
 from courses.trade.errors import offer
 
+SHARED = "rulebooks/shared.toml"
+
+
+@dataclass(frozen=True, slots=True)
+class Published:
+    """A published version as it stands on disk: the scenario, its rule book, and the texts of both."""
+
+    scenario: Scenario
+    text: str
+    book: RuleBook
+    book_text: str
+    shared: str
+
 
 @lru_cache(maxsize=1)
-def scenarios() -> Mapping[str, Scenario]:
+def published() -> Mapping[str, Published]:
     """Return every published version by code and version, such as `COA-01@1`, oldest first."""
-    read = [read_scenario(text, f"fixtures/scenarios/{name}") for name, text in texts_in("scenarios", ".toml").items()]
-    return {one.ref: one for one in sorted(read, key=lambda one: (one.code, one.version))}
+    read = [(read_scenario(text, f"fixtures/scenarios/{name}"), text) for name, text in _texts("scenarios").items()]
+    books, shared = _books(), text_of(SHARED)
+    found = {}
+    for one, text in sorted(read, key=lambda pair: (pair[0].code, pair[0].version)):
+        if one.ref not in books:
+            raise UnknownScenario(f"No rule book marks {one.ref}; {offer(one.ref, books)}")
+        found[one.ref] = Published(one, text, *books[one.ref], shared)
+    return found
 
 
-@lru_cache(maxsize=1)
-def books() -> Mapping[str, RuleBook]:
-    """Return every rule book by the code and version of the scenario it marks."""
-    shared = read_shared(text_of("rulebooks/shared.toml"), "fixtures/rulebooks/shared.toml", sources())
-    texts = {name: text for name, text in texts_in("rulebooks", ".toml").items() if name != "shared.toml"}
-    read = [read_book(text, f"fixtures/rulebooks/{name}", shared, sources()) for name, text in texts.items()]
-    return {f"{book.code}@{book.version}": book for book in read}
+def scenarios() -> Mapping[str, Scenario]:
+    """Return every published scenario by code and version, oldest first."""
+    return {ref: one.scenario for ref, one in published().items()}
 
 
 def scenario(ref: str) -> Scenario:
     """Return the scenario of a code, its newest version, or of a code with a version."""
-    versions = [one for one in scenarios().values() if one.code == ref]
+    known = published()
+    versions = [one.scenario for one in known.values() if one.scenario.code == ref]
     if versions:
         return versions[-1]
-    if ref in scenarios():
-        return scenarios()[ref]
-    known = {one.code for one in scenarios().values()} | set(scenarios())
-    raise UnknownScenario(f"No scenario is called {ref!r}; {offer(ref, sorted(known))}")
+    if ref in known:
+        return known[ref].scenario
+    names = {one.scenario.code for one in known.values()} | set(known)
+    raise UnknownScenario(f"No scenario is called {ref!r}; {offer(ref, sorted(names))}")
 
 
 @lru_cache(maxsize=128)
 def marker(ref: str) -> Marker:
     """Return what marks a version, every rule checked against it."""
     one = scenario(ref)
-    if one.ref not in books():
-        raise UnknownScenario(f"No rule book marks {one.ref}; {offer(one.ref, books())}")
-    return Marker.of(one, books()[one.ref])
+    return Marker.of(one, published()[one.ref].book)
+
+
+def _texts(folder: str) -> Mapping[str, str]:
+    return texts_in(folder, ".toml")
+
+
+def _books() -> Mapping[str, tuple[RuleBook, str]]:
+    shared = read_shared(text_of(SHARED), f"fixtures/{SHARED}", sources())
+    read = {}
+    for name, text in _texts("rulebooks").items():
+        if f"rulebooks/{name}" != SHARED:
+            book = read_book(text, f"fixtures/rulebooks/{name}", shared, sources())
+            read[f"{book.code}@{book.version}"] = book, text
+    return read

@@ -45,10 +45,11 @@ def publish_course(pack: CoursePack, lessons: Mapping[str, Lesson]) -> Course:
     """Bring the rows of a course, its modules and the places of its lessons up to its pack."""
     course = Course.objects.filter(code=pack.code).first() or Course(code=pack.code)
     modules = [(one.title, one.unit, [lesson.code for lesson in one.lessons]) for one in pack.modules]
-    digest = _digest(pack.title, pack.about, modules)
+    path = [lesson.code for lesson in pack.path]
+    digest = _digest(pack.title, pack.about, path, modules)
     if course.pk and course.digest == digest:
         return course
-    course.title, course.about, course.digest = pack.title, pack.about, digest
+    course.title, course.about, course.path, course.digest = pack.title, pack.about, path, digest
     course.save()
     course.modules.all().delete()
     for place, (title, unit, codes) in enumerate(modules, start=1):
@@ -92,6 +93,7 @@ def invite(
     """Make an invitation that leads in once within a fortnight; return it with the token of its link."""
     if role == Role.TRAINEE and cohort is None:
         raise InvitationRefused(_("A trainee learns in a cohort. Name one."))
+    email = email.strip().lower()
     if email and Person.objects.with_email(email).exists():
         raise InvitationRefused(_("%(email)s already belongs here. Change the role instead.") % {"email": email})
     token = new_token()

@@ -17,11 +17,9 @@ def journal_mode(app_configs: Any, **_kwargs: Any) -> Sequence[CheckMessage]:
     if connection.vendor != "sqlite":
         return []
     wal = "journal_mode=WAL" in str(connection.settings_dict["OPTIONS"].get("init_command", ""))
-    library = sqlite3.sqlite_version
-    if wal:
-        return [Info(f"SQLite {library} keeps a write-ahead log: from 3.51.3 on it is safe.", id="courses.I001")]
-    reason = "before 3.51.3 two writers that meet at a reset of the write-ahead log can corrupt it"
-    return [Info(f"SQLite {library} keeps a rollback journal, cut off after each change: {reason}.", id="courses.I001")]
+    journal = "a write-ahead log" if wal else "a rollback journal, cut off after each change"
+    why = "From 3.51.3 on, two writers that meet at a reset of the write-ahead log can't corrupt it; before, they can."
+    return [Info(f"SQLite {sqlite3.sqlite_version} keeps {journal}. {why}", id="courses.I001")]
 
 
 @register("content")

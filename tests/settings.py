@@ -17,6 +17,7 @@ STORAGES = {**STORAGES, "staticfiles": {"BACKEND": "django.contrib.staticfiles.s
 ALLOWED_HOSTS = ["*"]
 INSTALLED_APPS = [*INSTALLED_APPS, "zeal"]
 MIDDLEWARE = ["zeal.middleware.zeal_middleware", *MIDDLEWARE]
+(ROOM / "static").mkdir()
 ZEAL_RAISE = True
 
 database = DATABASES["default"]

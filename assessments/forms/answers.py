@@ -6,7 +6,7 @@ from uuid import UUID
 from django import forms
 from django.http import QueryDict
 
-from assessments.answers import NONE_OF_THESE, parse_form
+from assessments.answers.sheet import NONE_OF_THESE, parse_form
 from assessments.journey import Given
 from assessments.scenarios.spec import Scenario, Task
 from courses.trade.units import Preferences

@@ -10,8 +10,9 @@ from typing import Any
 from uuid import uuid4
 
 from assessments import journey
-from assessments.marking import exemplar_answers, exemplars_for
+from assessments.marking.exemplars import Expressions, drawn_case, trials
 from assessments.models import Attempt, Scenario
+from assessments.scenarios.draw import draw, key_of
 from courses.actions import enrol, found_school, gather_cohort, units, welcome
 from courses.keys import keep_secret
 from courses.models import Course, Membership, Person
@@ -89,22 +90,23 @@ def _sit(one: Mapping[str, Any], now: datetime) -> None:
     mine = Attempt.objects.by(person).on(scenario.code).filter(mode=one["mode"])
     if mine.filter(opened_at__date=began.date()).exists() or mine.count() >= one["nth"]:
         return
-    seed = _seed_for(scenario, one["exemplar"])
+    seed, answers = _answers_like(scenario, one["exemplar"])
     attempt = journey.open_attempt(person, scenario, one["mode"], now=began, seed=seed)
-    facts = journey.facts_of(attempt)
-    answers = exemplar_answers(scenario.marker(scenario.rule_book), facts, one["exemplar"])
     for minute, (task, value) in enumerate(answers.items(), start=1):
-        given = journey.Given(task, value, uuid4(), 0)
-        journey.save_answer(attempt, given, now=began + timedelta(minutes=minute))
+        journey.save_answer(attempt, journey.Given(task, value, uuid4(), 0), now=began + timedelta(minutes=minute))
     journey.hand_in(attempt, now=began + timedelta(minutes=len(answers) + 1))
 
 
-def _seed_for(scenario: Scenario, exemplar: str) -> int:
-    """Return a secret seed whose draw the exemplar can be tried on."""
-    marker = scenario.marker(scenario.rule_book)
+def _answers_like(scenario: Scenario, exemplar: str) -> tuple[int, Mapping[str, Any]]:
+    """Return a secret seed whose draw the exemplar can be tried on, and the answers it gives there."""
+    spec = scenario.spec
+    expressions = Expressions.of(spec)
     for _try in range(TRIES):
         seed = secrets.randbits(128)
-        facts = journey.draw(scenario.spec, str(seed)).facts
-        if exemplar in exemplars_for(marker, facts):
-            return seed
+        facts = draw(spec, str(seed)).facts
+        key = key_of(spec, facts)
+        tried = trials(expressions, key, drawn_case(spec, facts, key))
+        answers = next((one.answers for one in tried if one.name == exemplar), None)
+        if answers is not None:
+            return seed, answers
     raise LookupError(f"{SCHOOL}: in {TRIES} draws of {scenario.code} none fits the exemplar {exemplar!r}.")

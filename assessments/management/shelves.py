@@ -13,9 +13,8 @@ from courses.shipped import shelf
 def refuse_broken() -> None:
     """Read every shipped file; the first that is broken raises its sentence, with file, line and key."""
     shelf()
-    shipped.books()
-    for ref in shipped.scenarios():
-        shipped.marker(shipped.scenario(ref))
+    for ref in shipped.published():
+        shipped.marker(ref)
 
 
 @transaction.atomic
@@ -25,7 +24,6 @@ def load(now: datetime) -> None:
     lessons = {code: publish_lesson(pack) for code, pack in packs.lessons.items()}
     for course in packs.courses.values():
         publish_course(course, lessons)
-    for ref, spec in shipped.scenarios().items():
-        text = shipped.book_text(ref)
-        book = publish_book(shipped.books()[ref], text, shipped.shared_text(), now=now)
-        publish_scenario(spec, shipped.scenario_text(ref), book, now=now)
+    for one in shipped.published().values():
+        book = publish_book(one.book, one.book_text, one.shared, now=now)
+        publish_scenario(one.scenario, one.text, book, now=now)

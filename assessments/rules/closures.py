@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-import math
 import operator
 from collections.abc import Callable
 from typing import Any
 
 from assessments.rules.faults import FunctionFailed
-from assessments.rules.frame import Frame, Run
+from assessments.rules.frame import Frame, Run, finite
 from assessments.rules.functions import Function
 from assessments.rules.loops import quantified
 from assessments.rules.nodes import (
@@ -143,10 +142,9 @@ def _finite(work_out: Callable[[float, float], float]) -> Callable[[float, float
 
     def run(a: float, b: float) -> float | None:
         try:
-            value = work_out(a, b)
+            return finite(work_out(a, b))
         except (ZeroDivisionError, OverflowError):
             return None
-        return value if isinstance(value, int) or math.isfinite(value) else None
 
     return run
 
@@ -223,14 +221,17 @@ def _answered(node: Call) -> Run:
 
 
 def _lent(function: Function) -> Callable[..., Any]:
-    """Return a lent function whose every exception carries its name and whose every number is finite."""
+    """Return a lent function whose every exception carries its name and whose every value is of the kind it promised."""
+    promised = _PROMISED[function.returns.name]
 
     def run(*values: Any) -> Any:
         try:
             result = function.call(*values)
+            if result is not None and type(result) not in promised:
+                raise TypeError(f"it gave {result!r:.40} where {function.returns.spoken} was promised")
         except Exception as error:
             raise FunctionFailed(function.name, error) from error
-        return None if isinstance(result, float) and not math.isfinite(result) else result
+        return finite(result) if isinstance(result, float) else result
 
     return run
 
@@ -241,6 +242,13 @@ def _quantifier(node: Quantifier) -> Run:
     return quantified(node, closure(node.items), tested(node.keep) if node.keep else None, body)
 
 
+_PROMISED: dict[str, tuple[type, ...]] = {
+    "num": (float, int),
+    "int": (int,),
+    "bool": (bool,),
+    "str": (str,),
+    "enum": (str,),
+}
 _MAKERS: dict[type[Node], Callable[[Any], Run]] = {
     Literal: _literal,
     LiteralList: _literal_list,

@@ -31,13 +31,14 @@ def runnable(checked: Checked) -> Run:
 
 def run(rule: Run, case: Mapping[str, Any], silent: frozenset[str] = frozenset()) -> Judgement:
     """Return what a rule gives on a bound case, every event recorded."""
-    frame = Frame(case, events=[], silent=silent)
+    events: list[RawEvent] = []
+    frame = Frame(case, events, silent)
     failed = None
     try:
         value = rule(frame)
     except FunctionFailed as failure:
         value, failed = None, str(failure)
-    return Judgement(value, tuple(frame.events or ()), failed)
+    return Judgement(value, tuple(events), failed)
 
 
 def evaluate(checked: Checked, case: Mapping[str, Any]) -> tuple[Any, Trace]:

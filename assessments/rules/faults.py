@@ -7,6 +7,9 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 
+_LONGEST_NAME = 60
+
+
 @dataclass(frozen=True, slots=True)
 class Fault:
     """One thing wrong with a rule: what, from which character to which (end exclusive), and what would be right.
@@ -58,7 +61,7 @@ def nearest(name: str, names: Iterable[str]) -> str | None:
     >>> nearest("qqq", ["steps"]) is None
     True
     """
-    known = list(names)
+    known = list(names) if len(name) <= _LONGEST_NAME else []
     by_case = {each.casefold(): each for each in reversed(known)}
     close = difflib.get_close_matches(name.casefold(), list(by_case), n=1, cutoff=0.6)
     return by_case[close[0]] if close else None

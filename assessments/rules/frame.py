@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 from typing import Any
@@ -29,3 +30,13 @@ class Frame:
 
 
 Run = Callable[[Frame], Any]
+LARGEST = 1e300
+
+
+def finite(value: float) -> float | None:
+    """Return a number that can be reckoned with further, None for one that has run out of all bounds.
+
+    >>> finite(2.5), finite(float("inf")), finite(10**400)
+    (2.5, None, None)
+    """
+    return value if abs(value) <= LARGEST and math.isfinite(value) else None

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
 
-from assessments.rules.kinds import Kind
+from assessments.rules.kinds import SINGLE, Kind
 
 Answer = float | int | bool | str | None
 
@@ -32,6 +32,8 @@ class Function:
     def __post_init__(self) -> None:
         if not (self.name.isascii() and self.name.isidentifier()):
             raise ValueError(f"A rule can't write the function name {self.name!r}; use plain letters, digits and _.")
+        if self.returns.name not in SINGLE:
+            raise ValueError(f"{self.name}() gives {self.returns.spoken}; a function gives a single value.")
         if self.cost < 1:
             raise ValueError(f"{self.name}() costs {self.cost}; a cost is at least 1.")
 

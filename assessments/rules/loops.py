@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Callable, Sequence
 from typing import Any
 
-from assessments.rules.frame import Frame, Run
+from assessments.rules.frame import Frame, Run, finite
 from assessments.rules.nodes import Quantifier
 
 Outcome = tuple[Any, int, int | None]
@@ -93,7 +92,7 @@ def _sum(walk: Walk) -> Outcome:
     total: float = 0
     for _, value in values:
         total += value
-    return (total if isinstance(total, int) or math.isfinite(total) else None), len(values), None
+    return finite(total), len(values), None
 
 
 def _extreme(sign: int) -> Callable[[Walk], Outcome]:

@@ -7,7 +7,7 @@ from collections.abc import Callable, Sequence
 
 from assessments.rules.faults import listed, nearest, offered
 from assessments.rules.kinds import Kind, num, truth
-from assessments.rules.nodes import Literal, LiteralList, Node, Sort
+from assessments.rules.nodes import Choose, Literal, LiteralList, Node, Sort
 from assessments.rules.sheet import Sheet
 from assessments.rules.units import Unit, added, product, quotient, shared, subtracted
 
@@ -61,7 +61,7 @@ def arithmetic(sheet: Sheet, sign: str, left: Node, right: Node) -> Sort:
         return Sort()
     whole = sign != "/" and left.sort.name == right.sort.name == "int"
     sort = computed(Kind("int") if whole else num(), (left, right), unit)
-    safe = right.sort.literal not in (None, (0,))
+    safe = right.sort.literal is not None and not {0, None} & set(right.sort.literal)
     extra = frozenset[str]() if sign != "/" or safe else frozenset({"()"})
     both = left.sort.literal is not None and right.sort.literal is not None
     return Sort(sort.kind, unit, sort.missing | extra, sort.roots, literal=(None,) if both else None)
@@ -163,6 +163,8 @@ def written(part: Node) -> list[tuple[str, tuple[int, int]]]:
     """Return the words written in a part, each with its place."""
     if isinstance(part, LiteralList):
         return [(str(value), place) for value, place in zip(part.values, part.places, strict=True)]
+    if isinstance(part, Choose):
+        return written(part.yes) + written(part.no)
     return [(str(part.value), (part.start, part.end))] if isinstance(part, Literal) else []
 
 

@@ -8,6 +8,7 @@ from dataclasses import replace as with_changes
 from typing import Any
 
 from assessments.rules.answered import given_if, mark
+from assessments.rules.faults import nearest, offered
 from assessments.rules.kinds import Kind, many, num, truth
 from assessments.rules.language import MAX_NUMBER, MAX_TEXT
 from assessments.rules.nodes import (
@@ -134,7 +135,9 @@ class PartReader:
         unit = Unit.of(holder.unit) if holder.unit else None
         if unit and holder.unit not in KNOWN and not {name for name, _ in unit.powers} <= KNOWN:
             place = self.sheet.parsed.place(part)
-            self.sheet.warn(place[1] - len(path[-1]), place[1], f"The unit '{unit.text}' is not one of the shop's.")
+            near = nearest(unit.text, KNOWN)
+            said = offered(f"The unit '{unit.text}' is not one of the shop's", near)
+            self.sheet.warn(place[1] - len(path[-1]), place[1], said, near)
         return Sort(kind, unit, missing, roots, path, base)
 
     def unary(self, part: ast.UnaryOp) -> Node:
@@ -194,7 +197,9 @@ class PartReader:
             return Sort()
         numbers = yes.sort.is_number
         kind = number_kind((yes, no)) if numbers else (no.sort.kind if yes.sort.literal else yes.sort.kind)
-        return computed(kind, (yes, no, test), yes.sort.unit or no.sort.unit)
+        sort = computed(kind, (yes, no, test), yes.sort.unit or no.sort.unit)
+        literal = (*yes.sort.literal, *no.sort.literal) if yes.sort.literal and no.sort.literal else None
+        return with_changes(sort, literal=literal)
 
     def compare(self, part: ast.Compare) -> Node:
         parts = [self.read(part.left)]

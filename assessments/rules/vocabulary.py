@@ -27,7 +27,7 @@ def near_rel(a: float, b: float, percent: float) -> bool:
     >>> near_rel(105.0, 100.0, 5), near_rel(105.1, 100.0, 5)
     (True, False)
     """
-    return abs(a - b) <= abs(b) * percent / 100 + _slack(a, b)
+    return abs(a - b) <= abs(float(b)) * percent / 100 + _slack(a, b)
 
 
 def _slack(a: float, b: float) -> float:

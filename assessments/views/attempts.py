@@ -14,8 +14,8 @@ from django.views.decorators.http import require_POST
 
 from assessments import journey
 from assessments.access import get_attempt_for, get_scenario_for
-from assessments.answers import AnswerRefused as Unreadable
-from assessments.answers import UnknownOption
+from assessments.answers.errors import AnswerRefused as Unreadable
+from assessments.answers.errors import UnknownOption
 from assessments.errors import AnswerRefused, AttemptRefused
 from assessments.forms.answers import Envelope, read_envelope
 from assessments.models import Attempt

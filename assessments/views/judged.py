@@ -7,15 +7,16 @@ from django.utils.translation import gettext as _
 from django.utils.translation import ngettext
 
 from assessments.journey import answers_of, facts_of, key_for
-from assessments.marking import Compared, said
+from assessments.marking import said
 from assessments.models import Attempt, Finding
+from assessments.rules import Compared
 from assessments.scenarios.spec import Scenario
 from assessments.scenarios.story import Show, model_text
 from assessments.views.paper import show_for
 from assessments.views.scenarios import lesson_line
-from courses.content.finder import MARKS
 from courses.models import Lesson
 from courses.shipped import sources
+from courses.trade.sources import MARKS
 from courses.trade.units import Preferences, to_shown
 
 FOLDED = ("met", "not_applicable")

@@ -11,7 +11,7 @@ from django.urls import reverse
 from django.utils import timezone
 from django.utils.translation import gettext as _
 
-from assessments.answers import NONE_OF_THESE
+from assessments.answers.sheet import NONE_OF_THESE
 from assessments.journey import facts_of
 from assessments.models import Answer, Attempt
 from assessments.scenarios.spec import Task

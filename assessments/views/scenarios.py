@@ -24,7 +24,7 @@ def lessons_named(codes: tuple[str, ...]) -> list[dict[str, str]]:
 
 def lesson_line(lesson: Lesson) -> dict[str, str]:
     """Return title and address of a lesson."""
-    return {"title": lesson.title, "url": reverse("lesson-detail", args=[lesson.slug]) if lesson.version else ""}
+    return {"title": lesson.title, "url": reverse("lesson-detail", args=[lesson.slug]) if lesson.taught else ""}
 
 
 def _attempts(person: Person, code: str = "") -> list[Attempt]:

@@ -23,6 +23,7 @@ class Course(models.Model):
     code = models.SlugField(unique=True)
     title = models.CharField(max_length=120)
     about = models.TextField(blank=True)
+    path = models.JSONField(default=list)
     digest = models.CharField(max_length=64)
 
     objects = CourseQuerySet.as_manager()
@@ -39,7 +40,7 @@ class LessonQuerySet(models.QuerySet["Lesson"]):
 
     def taught(self) -> "LessonQuerySet":
         """Return the lessons whose text stands here."""
-        return self.exclude(text="")
+        return self.filter(version__gt=0)
 
     def open_to(self, person: Person) -> "LessonQuerySet":
         """Return the taught lessons in a course of this person."""
@@ -53,8 +54,8 @@ class Lesson(models.Model):
     slug = models.SlugField(unique=True)
     title = models.CharField(max_length=120)
     minutes = models.PositiveSmallIntegerField()
-    elements: models.JSONField[list[str]] = models.JSONField(default=list)
-    version = models.PositiveIntegerField(default=1)
+    elements = models.JSONField(default=list)
+    version = models.PositiveIntegerField(default=0)
     text = models.TextField(blank=True)
     digest = models.CharField(max_length=64, blank=True)
 
@@ -69,7 +70,7 @@ class Lesson(models.Model):
     @property
     def taught(self) -> bool:
         """Say whether its text stands here."""
-        return bool(self.text)
+        return self.version > 0
 
 
 class Module(models.Model):
@@ -79,7 +80,7 @@ class Module(models.Model):
     place = models.PositiveSmallIntegerField()
     title = models.CharField(max_length=120)
     unit = models.CharField(max_length=3, blank=True)
-    lessons: models.ManyToManyField[Lesson, "Placement"] = models.ManyToManyField(
+    lessons = models.ManyToManyField(
         Lesson, through="Placement", related_name="modules"
     )
 

@@ -57,8 +57,8 @@ class Membership(models.Model):
     person = models.ForeignKey(Person, on_delete=models.CASCADE, related_name="memberships")
     role = models.CharField(max_length=10, choices=Role)
     cohort = models.ForeignKey(Cohort, on_delete=models.PROTECT, null=True, blank=True, related_name="memberships")
-    teaches: models.JSONField[list[str]] = models.JSONField(default=list, blank=True)
-    may_sign: models.JSONField[list[str]] = models.JSONField(default=list, blank=True)
+    teaches = models.JSONField(default=list, blank=True)
+    may_sign = models.JSONField(default=list, blank=True)
 
     objects = MembershipQuerySet.as_manager()
 

@@ -66,18 +66,20 @@ def reads_of(person: Person) -> Mapping[int, datetime]:
     return dict(person.lessons_read.values_list("lesson_id", "read_at"))
 
 
+def on_path(course: Course) -> list[Lesson]:
+    """Return the lessons of a course in the order of reading."""
+    lessons = {one.lesson.code: one.lesson for module in course.modules.all() for one in module.placements.all()}
+    return [lessons[code] for code in course.path if code in lessons]
+
+
 def next_lesson(courses: Iterable[Course], reads: Mapping[int, datetime]) -> Lesson | None:
-    """Return the first lesson of the path that is taught here and not yet read."""
-    for course in courses:
-        for module in course.modules.all():
-            for placement in module.placements.all():
-                if placement.lesson.version and placement.lesson_id not in reads:
-                    return placement.lesson
-    return None
+    """Return the first lesson on the path that is taught here and not yet read."""
+    path = (lesson for course in courses for lesson in on_path(course))
+    return next((lesson for lesson in path if lesson.taught and lesson.pk not in reads), None)
 
 
 def _line(lesson: Lesson, reads: Mapping[int, datetime], upcoming: Lesson | None) -> LessonLine:
-    url = reverse("lesson-detail", args=[lesson.slug]) if lesson.version else ""
+    url = reverse("lesson-detail", args=[lesson.slug]) if lesson.taught else ""
     return LessonLine(
         lesson.code, lesson.title, lesson.minutes, url, reads.get(lesson.pk), upcoming is not None and lesson == upcoming
     )

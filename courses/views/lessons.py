@@ -13,18 +13,18 @@ from django.views.decorators.http import require_POST
 
 from courses.access import get_lesson_for, get_person
 from courses.actions import mark_read
-from courses.content.finder import MARKS, FinderTable, Row, find
+from courses.content.finder import FinderTable, Row, find
 from courses.content.lesson import Lesson as Text
 from courses.content.parts import Calculator as CalculatorPart
 from courses.content.parts import Check
 from courses.content.parts import Finder as FinderPart
 from courses.content.parts import Option
 from courses.content.prose import Prose, Show, render_text, shown_for
-from courses.models import Lesson, Person, Placement
+from courses.models import Lesson, Person
 from courses.shipped import finders, lesson_in, sources
-from courses.trade.sources import Source
+from courses.trade.sources import MARKS, Source
 from courses.trade.units import Preferences
-from courses.views.catalogue import courses_of
+from courses.views.catalogue import courses_of, on_path
 from courses.views.sums import opened_with
 
 
@@ -119,15 +119,13 @@ def _parts(lesson: Lesson, text: Text, prefs: Preferences, data: Mapping[str, st
             yield {"kind": part.kind, "title": getattr(part, "title", ""), "html": _html(part.prose, show)}
 
 
-def _neighbours(person: Person, lesson: Lesson) -> tuple[Placement | None, Lesson | None]:
-    """Return where the lesson stands for `person`, and the lesson that follows."""
+def _follows(person: Person, lesson: Lesson) -> Lesson | None:
+    """Return the lesson to read after this one, on the path of the course it stands in."""
     for course in courses_of(person):
-        placed = [one for module in course.modules.all() for one in module.placements.all()]
-        for at, one in enumerate(placed):
-            if one.lesson_id == lesson.pk:
-                after = next((later.lesson for later in placed[at + 1 :] if later.lesson.version), None)
-                return one, after
-    return None, None
+        path = on_path(course)
+        if lesson in path:
+            return next((one for one in path[path.index(lesson) + 1 :] if one.taught), None)
+    return None
 
 
 @login_required
@@ -136,15 +134,13 @@ def detail(request: HttpRequest, slug: str) -> HttpResponse:
     person = get_person(request.user)
     lesson = get_lesson_for(person, slug)
     text = lesson_in(lesson.text, lesson.code)
-    placement, after = _neighbours(person, lesson)
     context = {
         "lesson": lesson,
         "can": text.outcomes,
-        "placement": placement,
         "parts": list(_parts(lesson, text, person.preferences, request.GET)),
         "sources": [sources()[key] for key in text.sources],
         "read": person.lessons_read.filter(lesson=lesson).first(),
-        "next": after,
+        "next": _follows(person, lesson),
     }
     return render(request, "courses/lesson_detail.html", context)
 
@@ -156,7 +152,7 @@ def read(request: HttpRequest, slug: str) -> HttpResponse:
     person = get_person(request.user)
     lesson = get_lesson_for(person, slug)
     mark_read(person, lesson, timezone.now())
-    _placement, after = _neighbours(person, lesson)
+    after = _follows(person, lesson)
     return redirect("lesson-detail", after.slug) if after else redirect("lesson-list")
 
 

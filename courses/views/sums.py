@@ -13,7 +13,7 @@ from courses.access import get_person
 from courses.forms.sums import SumForm, typed
 from courses.shipped import sources
 from courses.trade.sources import MARKS, Source
-from courses.trade.sums import SUMS, ShownResult, Sum, sum_named
+from courses.trade.sums import SUMS, ShownLine, ShownResult, Sum, sum_named
 from courses.trade.units import Preferences
 
 
@@ -31,6 +31,11 @@ class Calculator:
     def url(self) -> str:
         """Return the address of its own page."""
         return reverse("sum-detail", args=[self.sum.name])
+
+    @property
+    def lines(self) -> tuple[ShownLine, ...]:
+        """Return the figures it gave, the one asked for first."""
+        return (self.result.output, *self.result.also) if self.result else ()
 
     @property
     def mark(self) -> str:

@@ -69,10 +69,23 @@ HEATER = {
     "warm_the_panel": {"electric"},
     "wait": {"fuel", "none"},
 }
-NAMES = (
-    "now_h shuts_h job_h area_m2 air_degc air_rh ir_rail_degc ir_set_emissivity probe_degc probe_age_h trend forecast "
-    "hull_lag_k heater pressure"
-).split()
+NAMES = [
+    "now_h",
+    "shuts_h",
+    "job_h",
+    "area_m2",
+    "air_degc",
+    "air_rh",
+    "ir_rail_degc",
+    "ir_set_emissivity",
+    "probe_degc",
+    "probe_age_h",
+    "trend",
+    "forecast",
+    "hull_lag_k",
+    "heater",
+    "pressure",
+]
 
 
 def inside(value: float, limits: tuple[float, float]) -> bool:

@@ -13,24 +13,27 @@ from assessments.scenarios.errors import DrawNeverSettled
 from assessments.scenarios.fields import Record
 from assessments.scenarios.spec import Scenario
 
-
-SEVEN = {'now_h': 12.75,
- 'shuts_h': 17.0,
- 'job_h': 2.3,
- 'area_m2': 14.2,
- 'air_degc': 20.2,
- 'air_rh': 67,
- 'ir_rail_degc': 19.9,
- 'ir_set_emissivity': 0.95,
- 'probe_degc': 18.3,
- 'probe_age_h': 5.5,
- 'trend': 'steady',
- 'forecast': [{'h': 2, 'air_degc': 23.8, 'dew_degc': 13.9},
-              {'h': 4, 'air_degc': 22.7, 'dew_degc': 14.5},
-              {'h': 6, 'air_degc': 21.5, 'dew_degc': 14.4}],
- 'hull_lag_k': 2.1,
- 'heater': 'fuel',
- 'pressure': 'crane'}
+SEVEN = {
+    "now_h": 12.75,
+    "shuts_h": 17.0,
+    "job_h": 2.3,
+    "area_m2": 14.2,
+    "air_degc": 20.2,
+    "air_rh": 67,
+    "ir_rail_degc": 19.9,
+    "ir_set_emissivity": 0.95,
+    "probe_degc": 18.3,
+    "probe_age_h": 5.5,
+    "trend": "steady",
+    "forecast": [
+        {"h": 2, "air_degc": 23.8, "dew_degc": 13.9},
+        {"h": 4, "air_degc": 22.7, "dew_degc": 14.5},
+        {"h": 6, "air_degc": 21.5, "dew_degc": 14.4},
+    ],
+    "hull_lag_k": 2.1,
+    "heater": "fuel",
+    "pressure": "crane",
+}
 
 
 def test_the_same_seed_draws_the_same_facts(coa_01: Scenario) -> None:

@@ -36,12 +36,18 @@ def test_an_exemplar_is_its_difference_from_the_key() -> None:
     [
         ("outcomes = ['fail']", "outcomes: 'fail' isn't an outcome; did you mean critical_fail"),
         ("outcomes = []", "outcomes: name at least one"),
-        ("outcomes = ['satisfactory']\nput = { margn = 1 }", "put.margn: no task is called 'margn'; did you mean margin"),
+        (
+            "outcomes = ['satisfactory']\nput = { margn = 1 }",
+            "put.margn: no task is called 'margn'; did you mean margin",
+        ),
         ("outcomes = ['satisfactory']\nwork = { margin = 3 }", "work.margin: should be a text, not 3"),
         ("outcomes = ['satisfactory']\nadd = { steps = ['lock'] }", "add.steps: 'lock' isn't an option of 'steps'; "),
         ("outcomes = ['satisfactory']\nadd = { margin = ['log'] }", "add.margin: 'margin' has no options to tick"),
         ("outcomes = ['satisfactory']\ntick_all = ['margin']", "tick_all: 'margin' has no options to tick"),
-        ("outcomes = ['satisfactory']\nunanswered = ['x']", "unanswered: no task is called 'x'; there are margin, steps"),
+        (
+            "outcomes = ['satisfactory']\nunanswered = ['x']",
+            "unanswered: no task is called 'x'; there are margin, steps",
+        ),
         ("outcomes = ['critical_fail']\nsafest = true", "outcomes: the safest answer never fails on a critical rule"),
         ("outcomes = ['satisfactory']\nsafe = true", "'safe' isn't known here; did you mean safest"),
     ],

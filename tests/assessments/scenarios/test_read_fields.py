@@ -71,7 +71,10 @@ def test_a_task_of_each_kind() -> None:
     ("text", "says"),
     [
         ("id = 'c'\nkind = 'choice'", "a task of kind 'choice' needs options"),
-        ("id = 'y'\nkind = 'yes_no'\noptions = [{ id = 'a', words = 'A' }]", "a task of kind 'yes_no' takes no options"),
+        (
+            "id = 'y'\nkind = 'yes_no'\noptions = [{ id = 'a', words = 'A' }]",
+            "a task of kind 'yes_no' takes no options",
+        ),
         ("id = 'why'\nkind = 'text'", "a task of kind 'text', and no other, has a"),
         ("id = 'y'\nkind = 'yes_no'\n[[tasks.model]]\ntext = 'So.'", "a task of kind 'text', and no other, has a"),
         ("id = 'k'\nkind = 'quantity'\nunit = 'K'\nlow = 3", "'low' and 'high' stand together, the lower one first"),
