@@ -235,14 +235,16 @@ def _radiance_beyond(x: float) -> float:
 
 
 def _temperature_of(radiance: float) -> float:
-    """The temperature, °C, whose band radiance this is, by halving an interval."""
-    low, high = _COLDEST_DEGC, _HOTTEST_DEGC
-    if not band_radiance(low) <= radiance <= band_radiance(high):
+    """The temperature, °C, whose band radiance this is, by chords: its logarithm over 1/T is nearly straight."""
+    if not band_radiance(_COLDEST_DEGC) <= radiance <= band_radiance(_HOTTEST_DEGC):
         raise OutOfRange(
             "With these figures no temperature is left to read; set the instrument nearer to the surface's own value.",
             "set_emissivity",
         )
-    while high - low > 1e-9:
-        middle = (low + high) / 2
-        low, high = (middle, high) if band_radiance(middle) < radiance else (low, middle)
-    return (low + high) / 2
+    wanted = log(radiance)
+    last, now = 1 / _ZERO_K, 1 / (_ZERO_K + 25)
+    at_last = log(band_radiance(0.0))
+    while abs(now - last) > 1e-13:
+        at_now = log(band_radiance(1 / now - _ZERO_K))
+        last, now, at_last = now, now + (wanted - at_now) * (now - last) / (at_now - at_last), at_now
+    return 1 / now - _ZERO_K
