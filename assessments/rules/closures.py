@@ -221,7 +221,7 @@ def _answered(node: Call) -> Run:
 
 
 def _lent(function: Function) -> Callable[..., Any]:
-    """Return a lent function whose every exception carries its name and whose every value is of the kind it promised."""
+    """Return a lent function whose every exception carries its name and whose values are of the kind it promised."""
     promised = _PROMISED[function.returns.name]
 
     def run(*values: Any) -> Any:

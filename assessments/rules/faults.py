@@ -6,7 +6,6 @@ import difflib
 from collections.abc import Iterable
 from dataclasses import dataclass
 
-
 _LONGEST_NAME = 60
 
 
@@ -28,7 +27,7 @@ class Fault:
         return {"message": self.message, "start": self.start, "end": self.end, "suggestion": self.suggestion}
 
 
-class Refused(ValueError):  # noqa: N818 - the house names errors by what is wrong
+class Refused(ValueError):
     """Base of every refusal of this package; `str()` is one whole sentence."""
 
 
@@ -44,7 +43,7 @@ class TrialRefused(Refused):
     """A request to try a rule that is no request: exit 2 at the door."""
 
 
-class FunctionFailed(Exception):  # noqa: N818 - as above
+class FunctionFailed(Exception):
     """A registered function raised while a rule was judged. Its name and what it raised are kept."""
 
     def __init__(self, name: str, error: Exception) -> None:

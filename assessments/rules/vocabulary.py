@@ -61,7 +61,7 @@ def after_each(steps: Steps, a: str, b: str) -> bool | None:
     False
     """
     ops = _ops(steps)
-    return None if ops is None else all(after == b for op, after in zip(ops, [*ops[1:], None], strict=True) if op == a)
+    return None if ops is None else all(ops[place + 1 : place + 2] == [b] for place, op in enumerate(ops) if op == a)
 
 
 def _ops(steps: Steps) -> list[str] | None:
