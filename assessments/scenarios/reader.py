@@ -5,15 +5,17 @@ from types import MappingProxyType
 from typing import Final
 
 from assessments.scenarios.chance import Span
+from assessments.scenarios.fields import Field
 from assessments.scenarios.located import Table
 from assessments.scenarios.read_exemplars import read_exemplar
 from assessments.scenarios.read_fields import read_fields, read_task
 from assessments.scenarios.read_words import read_paragraph, refuse_unknown_slots
-from assessments.scenarios.spec import ClearOf, Drawable, Kind, Scenario, Sentence
+from assessments.scenarios.spec import ClearOf, Drawable, GaugeLine, Kind, Scenario, Sentence, Task
 from courses.trade.errors import offer
 
 LEVELS: Final = ("foundation", "working", "lead")
 JURISDICTIONS: Final = ("us", "uk", "eu")
+SENSES: Final = ("at_least", "at_most")
 _CODE = re.compile(r"[A-Z]{3}-\d{2}")
 
 
@@ -35,6 +37,7 @@ def read_scenario(text: str, file: str) -> Scenario:
         code=code,
         version=whole.whole("version", least=1),
         title=whole.text("title"),
+        about=whole.text("about"),
         level=whole.one_of("level", LEVELS),
         elements=whole.texts("elements"),
         lessons=whole.texts("lessons"),
@@ -47,6 +50,7 @@ def read_scenario(text: str, file: str) -> Scenario:
         kinds=_kinds(whole.table("draw")),
         clear_of=tuple(_clear_of(table) for table in whole.tables("clear_of")),
         exemplars=tuple(read_exemplar(table, tasks) for table in whole.some("exemplars")),
+        gauges=tuple(_gauge(table, tasks, beside) for table in whole.tables("gauges")),
     )
     whole.finish()
     _refuse_doubles(whole, scenario)
@@ -95,6 +99,24 @@ def _drawable(table: Table, name: str) -> Drawable:
     except ValueError as wrong:
         raise table.refusal(name, f"{wrong}.") from wrong
     span.finish()
+    return made
+
+
+def _gauge(table: Table, tasks: tuple[Task, ...], beside: tuple[Field, ...]) -> GaugeLine:
+    numbers = tuple(field.name for field in (*(task.as_field() for task in tasks), *beside) if field.kind == "quantity")
+    made = GaugeLine(
+        value=table.one_of("value", numbers),
+        limit=table.number("limit"),
+        low=table.number("low", default=0.0),
+        high=table.number("high"),
+        sense=table.one_of("sense", SENSES),
+        caption=table.text("caption"),
+    )
+    if not made.low <= made.limit <= made.high:
+        raise table.refusal(
+            "limit", f"should lie between low ({made.low:g}) and high ({made.high:g}), not {made.limit:g}."
+        )
+    table.finish()
     return made
 
 

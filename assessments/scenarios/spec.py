@@ -161,12 +161,28 @@ class Exemplar:
 
 
 @dataclass(frozen=True, slots=True)
+class GaugeLine:
+    """A value of the key that the verdict draws against its ``limit``; the drawing runs from ``low`` to ``high``.
+
+    All three stand in the unit of the key's ``value``; ``sense`` says on which side of the limit it should be.
+    """
+
+    value: str
+    limit: float
+    low: float
+    high: float
+    sense: str
+    caption: str
+
+
+@dataclass(frozen=True, slots=True)
 class Scenario:
     """One version of one scenario, whole. ``minutes`` is the time on a paper; practice isn't timed."""
 
     code: str
     version: int
     title: str
+    about: str
     level: str
     elements: tuple[str, ...]
     lessons: tuple[str, ...]
@@ -179,6 +195,7 @@ class Scenario:
     kinds: tuple[Kind, ...]
     clear_of: tuple[ClearOf, ...]
     exemplars: tuple[Exemplar, ...]
+    gauges: tuple[GaugeLine, ...] = ()
 
     @property
     def ref(self) -> str:

@@ -10,8 +10,8 @@ from assessments.journey import answers_of, facts_of, key_for
 from assessments.marking import said
 from assessments.models import Attempt, Finding
 from assessments.rules import Compared
-from assessments.scenarios.spec import Scenario
-from assessments.scenarios.story import Show, model_text
+from assessments.scenarios.spec import GaugeLine, Scenario
+from assessments.scenarios.story import Show, model_text, with_units
 from assessments.views.paper import show_for
 from assessments.views.scenarios import lesson_line
 from courses.models import Lesson
@@ -96,26 +96,22 @@ def _points(attempt: Attempt) -> dict[str, str]:
 
 
 def gauges(attempt: Attempt, prefs: Preferences) -> list[dict[str, Any]]:
-    """Return the values that stand against a limit, drawn from the key of these facts."""
+    """Return the values of the key that stand against a limit, in the reader's units."""
+    spec, show = attempt.scenario.spec, show_for(prefs)
+    key = key_for(attempt)
+    units = {field.name: field.unit for field in spec.key_fields}
     drawn = []
-    for one in attempt.scenario.spec.gauges:
-        key = key_for(attempt)
-        value, limit = (to_shown(number, one.unit, prefs)[0] for number in (float(key[one.value]), one.limit))
-        words = [show_for(prefs)(number, one.unit, 1) for number in (float(key[one.value]), one.limit)]
-        top = to_shown(one.high, one.unit, prefs)[0]
-        drawn.append(
-            {
-                "value": round(value, 1),
-                "limit": round(limit, 1),
-                "low": 0.0,
-                "high": round(max(top, value, limit), 1),
-                "sense": one.sense,
-                "value_words": words[0],
-                "limit_words": words[1],
-                "caption": one.caption,
-            }
-        )
+    for one in spec.gauges:
+        unit, value = units[one.value], float(str(key[one.value]))
+        seen = {name: round(to_shown(number, unit, prefs)[0], 1) for name, number in _ends(one, value).items()}
+        words = {"value_words": show(value, unit, 1), "limit_words": show(one.limit, unit, 1)}
+        drawn.append({**seen, **words, "sense": one.sense, "caption": with_units(one.caption, show)})
     return drawn
+
+
+def _ends(line: GaugeLine, value: float) -> dict[str, float]:
+    """Return the numbers of a gauge; a value past its end stretches it."""
+    return {"value": value, "limit": line.limit, "low": min(line.low, value), "high": max(line.high, value)}
 
 
 def models_of(attempt: Attempt, show: Show) -> list[dict[str, str]]:
