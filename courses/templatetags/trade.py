@@ -7,6 +7,7 @@ import re
 from django import template
 from django.template.defaultfilters import stringfilter
 
+from courses.trade.sources import MARKS
 from courses.trade.units import Preferences, shown
 
 register = template.Library()
@@ -43,3 +44,9 @@ def reader_units(context: template.Context) -> Preferences:
     """The units of the person who reads, or metric where nobody is signed in."""
     prefs = context.get("prefs")
     return prefs if isinstance(prefs, Preferences) else Preferences.metric()
+
+
+@register.filter
+def mark_words(mark: str) -> str:
+    """How a source is known, in words; words that are given already stay."""
+    return MARKS.get(mark, mark)
