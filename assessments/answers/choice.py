@@ -15,7 +15,7 @@ def parse(task: Task, raw: object, _prefs: Preferences) -> str | None:
     'wait'
     """
     if not isinstance(raw, str):
-        raise AnswerRefused(task.id, f"{raw!r} is no option id; {offer(str(raw), task.option_ids)}")
+        raise AnswerRefused(task.id, f"{raw!r:.60} is no option id; {offer(str(raw), task.option_ids)}")
     if not raw.strip():
         return None
     return offered(task, raw)

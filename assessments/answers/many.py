@@ -17,6 +17,6 @@ def parse(task: Task, raw: object, _prefs: Preferences) -> list[str]:
     (['log', 'tell'], [])
     """
     if not isinstance(raw, list | tuple) or not all(isinstance(item, str) for item in raw):
-        raise AnswerRefused(task.id, f"{raw!r} is no list of option ids; give a list, empty for none of these.")
+        raise AnswerRefused(task.id, f"{raw!r:.60} is no list of option ids; give a list, empty for none of these.")
     ticked = {offered(task, item) for item in raw}
     return [option_id for option_id in task.option_ids if option_id in ticked]

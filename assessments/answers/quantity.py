@@ -20,7 +20,7 @@ def parse(task: Task, raw: object, prefs: Preferences) -> float | None:
     if isinstance(raw, str) and not raw.strip():
         return None
     if isinstance(raw, bool) or not isinstance(raw, str | int | float):
-        raise AnswerRefused(task.id, f"{raw!r} is no number and no text with a unit.")
+        raise AnswerRefused(task.id, f"{raw!r:.60} is no number and no text with a unit.")
     try:
         value = parse_quantity(raw, task.unit, prefs.unit_for(task.unit).code)
         if task.low is None or task.high is None:

@@ -19,7 +19,7 @@ def parse(task: Task, raw: object, _prefs: Preferences) -> str | None:
     'the panel is short'
     """
     if not isinstance(raw, str):
-        raise AnswerRefused(task.id, f"{raw!r} is no text.")
+        raise AnswerRefused(task.id, f"{raw!r:.60} is no text.")
     text = raw.replace("\r\n", "\n").replace("\x00", "").strip()
     if len(text) > LONGEST:
         raise AnswerRefused(task.id, f"this has {len(text)} characters; {LONGEST} fit.")

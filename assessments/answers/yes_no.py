@@ -18,5 +18,5 @@ def parse(task: Task, raw: object, _prefs: Preferences) -> bool | None:
     if isinstance(raw, bool):
         return raw
     if not isinstance(raw, str) or raw.strip().casefold() not in {*_WORDS, ""}:
-        raise AnswerRefused(task.id, f"{raw!r} is neither true nor false.")
+        raise AnswerRefused(task.id, f"{raw!r:.60} is neither true nor false.")
     return _WORDS.get(raw.strip().casefold())

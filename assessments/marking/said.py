@@ -3,19 +3,22 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 from itertools import chain
+from typing import Final
 
 from assessments.rules import Compared
 from assessments.scenarios.fields import Field
 from assessments.scenarios.spec import Scenario
 from assessments.scenarios.story import Show, with_units, worded
 
+_OF_THE_RULE: Final = ("limit", "within")
+
 
 @dataclass(frozen=True, slots=True)
 class Said:
     """One compared value for people.
 
-    ``root`` says whose it is: ``answer``, ``key``, ``facts``, a word of the rule such as ``limit`` or ``within``, or
-    nothing for what was worked out on the way. ``text`` is empty where nothing was answered.
+    ``root`` says whose it is: ``answer``, ``key``, ``facts``, ``model``; ``limit`` or ``within`` for what the rule
+    itself says; nothing for what was worked out on the way. ``text`` is empty where nothing was answered.
     """
 
     root: str
@@ -27,11 +30,12 @@ def said(scenario: Scenario, compared: Compared, show: Show) -> Said:
     """Return a compared value in words; what is no field of the scenario keeps its own name."""
     root, dot, name = compared.name.partition(".")
     field = next((one for one in _fields(scenario, root) if one.name == name), None)
+    whose = root if dot or root in _OF_THE_RULE else ""
+    label = field.label if field else name or root
     if compared.value is None:
-        return Said(root, field.label if field else name, "")
-    if field:
-        return Said(root, field.label, with_units(worded(field, compared.value, show), show))
-    return Said("" if dot else root, name or root, _loose(scenario, compared, show))
+        return Said(whose, label, "")
+    text = worded(field, compared.value, show) if field else _loose(scenario, compared, show)
+    return Said(whose, label, with_units(text, show))
 
 
 def _fields(scenario: Scenario, root: str) -> tuple[Field, ...]:
@@ -45,7 +49,7 @@ def _loose(scenario: Scenario, compared: Compared, show: Show) -> str:
     value = compared.value
     if isinstance(value, str):
         words = (field.words_of(value) for field in _choices(scenario) if value in field.option_ids)
-        return with_units(next(words, value), show)
+        return next(words, value)
     if isinstance(value, bool) or not isinstance(value, int | float):
         return worded(Field(compared.name, "text"), value, show)
     decimals = len(f"{value:.4f}".rstrip("0").partition(".")[2])

@@ -28,6 +28,7 @@ class Command(Door):
         given = read_json(options["answers"])
         if not isinstance(given, dict):
             tasks = ", ".join(task.id for task in made_ready.scenario.tasks)
-            raise DoorError(f"{options['answers']} holds no object of answers; write one value for each of: {tasks}.")
+            place = "standard input" if options["answers"] == "-" else options["answers"]
+            raise DoorError(f"{place} holds no object of answers; write one value for each of: {tasks}.")
         answers = read_answers(made_ready.scenario.tasks, given)
         return mark(made_ready, draw(made_ready.scenario, seed).facts, answers).as_json()

@@ -33,7 +33,7 @@ class Command(Door):
 
     def _proof(self, one: Scenario, seeds: int) -> Proof:
         with tqdm(total=seeds, desc=one.ref, unit=" draws", leave=False, disable=None, file=self.stderr) as progress:
-            return prove(marker(one.ref), seeds, lambda seed: progress.update() and None)
+            return prove(marker(one.ref), seeds, progress.update)
 
 
 def _chosen(codes: list[str]) -> list[Scenario]:

@@ -1,6 +1,7 @@
 """COA-01 version 1: the printed ranges and conditions, on 300 seeds and on whatever hypothesis tries."""
 
 from collections import Counter
+from itertools import pairwise
 from math import sqrt
 
 import psychrolib
@@ -148,7 +149,7 @@ def assert_forecast(facts: Record, kind: str) -> None:
     if kind == "wait":
         airs = [row.number("air_degc") for row in rows]
         assert airs[0] > air
-        assert all(later >= before - 0.5 - 1e-9 for before, later in zip(airs, airs[1:], strict=False))
+        assert all(later >= before - 0.5 - 1e-9 for before, later in pairwise(airs))
         assert max(airs) - air >= 1.5 - 1e-9
         assert facts.number("now_h") + 4 + 2.3 <= 17
 

@@ -46,7 +46,7 @@ def test_an_exemplar_is_its_difference_from_the_key() -> None:
         ("outcomes = ['satisfactory']\ntick_all = ['margin']", "tick_all: 'margin' has no options to tick"),
         (
             "outcomes = ['satisfactory']\nunanswered = ['x']",
-            "unanswered: no task is called 'x'; there are margin, steps",
+            "unanswered: no task is called 'x'; there are margin",
         ),
         ("outcomes = ['critical_fail']\nsafest = true", "outcomes: the safest answer never fails on a critical rule"),
         ("outcomes = ['satisfactory']\nsafe = true", "'safe' isn't known here; did you mean safest"),

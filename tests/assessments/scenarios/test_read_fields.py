@@ -73,7 +73,7 @@ def test_a_task_of_each_kind() -> None:
         ("id = 'c'\nkind = 'choice'", "a task of kind 'choice' needs options"),
         (
             "id = 'y'\nkind = 'yes_no'\noptions = [{ id = 'a', words = 'A' }]",
-            "a task of kind 'yes_no' takes no options",
+            "kind 'yes_no' takes no options",
         ),
         ("id = 'why'\nkind = 'text'", "a task of kind 'text', and no other, has a"),
         ("id = 'y'\nkind = 'yes_no'\n[[tasks.model]]\ntext = 'So.'", "a task of kind 'text', and no other, has a"),

@@ -1,0 +1,50 @@
+"""What is shipped: every version has its book, every rule its source and lesson, and all of it proves."""
+
+import pytest
+
+from assessments.scenarios.errors import UnknownScenario
+from assessments.scenarios.register import SKETCHES
+from assessments.shipped import marker, published, scenario, scenarios
+from courses.shipped import shelf, sources
+
+
+def test_every_version_has_its_functions_its_rule_book_and_the_texts_of_both():
+    assert set(published()) == set(scenarios()) == set(SKETCHES)
+    for ref, one in published().items():
+        assert f"{one.book.code}@{one.book.version}" == ref
+        assert f'code = "{one.scenario.code}"' in one.text
+        assert f'code = "{one.book.code}"' in one.book_text
+        assert "[[rule]]" in one.shared
+
+
+def test_every_version_is_checked_against_its_book():
+    for ref in scenarios():
+        assert marker(ref).scenario is scenarios()[ref]
+
+
+def test_a_code_is_its_newest_version_and_a_version_is_itself():
+    assert scenario("COA-01") is scenarios()["COA-01@1"]
+    assert scenario("COA-01@1") is scenarios()["COA-01@1"]
+
+
+@pytest.mark.parametrize("ref", ["COA-1", "COA-01@3", "", "coa-01"])
+def test_a_code_nobody_ships_is_refused(ref):
+    with pytest.raises(UnknownScenario, match="No scenario is called"):
+        scenario(ref)
+
+
+def test_every_rule_names_a_source_that_is_listed():
+    assert {rule.source for one in published().values() for rule in one.book.rules} <= set(sources())
+
+
+def test_every_reason_is_a_whole_sentence():
+    for one in published().values():
+        for rule in one.book.rules:
+            assert rule.because[0].isupper(), rule.code
+            assert rule.because.endswith("."), rule.code
+
+
+def test_every_lesson_named_is_one_of_the_course():
+    named = {rule.lesson for one in published().values() for rule in one.book.rules}
+    named |= {lesson for one in scenarios().values() for lesson in one.lessons}
+    assert named <= set(shelf().lessons)
