@@ -6,8 +6,9 @@ import re
 
 from django import template
 from django.template.defaultfilters import stringfilter
+from django.utils.functional import Promise
 
-from courses.trade.sources import MARKS
+from courses.templatetags.words import SOURCE_MARKS
 from courses.trade.units import Preferences, shown
 
 register = template.Library()
@@ -47,6 +48,6 @@ def reader_units(context: template.Context) -> Preferences:
 
 
 @register.filter
-def mark_words(mark: str) -> str:
+def mark_words(mark: str) -> str | Promise:
     """How a source is known, in words; words that are given already stay."""
-    return MARKS.get(mark, mark)
+    return SOURCE_MARKS.get(mark, mark)

@@ -41,6 +41,15 @@ OUTCOMES = {
 }
 OUTCOME_MARKS = {"met": "st-met", "part": "st-part", "fail": "st-miss", "open": "st-open"}
 
+SOURCE_MARKS: dict[str, str | Promise] = {
+    "read": _("seen in the source"),
+    "calc": _("worked out here"),
+    "memory": _("known, not checked"),
+    "practice": _("no published source"),
+    "model": _("a model, not a measurement"),
+}
+"""How a source is known, in as few words as a reader needs; the long form stands in courses.trade.sources."""
+
 
 def look_of(kind: str, table: dict[str, Look], code: str) -> Look:
     """The look of `code`, or an error that offers the nearest code there is."""

@@ -11,9 +11,7 @@ from courses.templatetags.words import OUTCOMES, STANDINGS, VERDICTS
 
 AT = datetime(2026, 4, 14, 10, 42, 7, tzinfo=ZoneInfo("UTC"))
 KEY = UUID(int=0)
-SYMBOLS = (
-    "mark today lesson scenario met partly miss open na none part ready signed due lapsed caution left right nosignal two key"
-)
+SYMBOLS = "mark today lesson scenario met partly miss open na none part ready signed due lapsed caution left right nosignal two key"
 
 
 class EveryField(forms.Form):
@@ -33,7 +31,9 @@ def sheet_of_samples() -> dict[str, Any]:
         "verdicts": list(VERDICTS),
         "outcomes": list(OUTCOMES),
         "findings": findings(),
-        "met": [_finding("met", "points", "Dew point within half a degree", [("yours", "52.0 °F"), ("key", "52.1 °F")])],
+        "met": [
+            _finding("met", "points", "Dew point within half a degree", [("yours", "52.0 °F"), ("key", "52.1 °F")])
+        ],
         "not_applicable": [_finding("not_applicable", "needed", "A second humidity meter", [])],
         "tasks": [{"number": number, **task} for number, task in enumerate(tasks(), start=1)],
         "save_url": "#main",
@@ -58,7 +58,9 @@ def findings() -> list[dict[str, Any]]:
     order = [("in order", "3 of 4 steps")]
     where = [("your answer", "none")]
     return [
-        _finding("not_met", "critical", "No coating under the limit", limit, lesson=taught, source=sheet, points=0, of=4),
+        _finding(
+            "not_met", "critical", "No coating under the limit", limit, lesson=taught, source=sheet, points=0, of=4
+        ),
         _finding("partly", "points", "Steps in their order", order, lesson=taught, source=practice, points=1.5, of=2),
         _finding("not_answered", "needed", "Water goes somewhere allowed", where, lesson=untaught, points=0, of=3),
     ]
@@ -70,7 +72,10 @@ def _side(words: str, value: str) -> dict[str, Any]:
 
 def tasks() -> list[dict[str, Any]]:
     """Return a task of every kind, and every state an answer can be in."""
-    ways = [{"id": "now", "words": "Start coating now", "chosen": True}, {"id": "wait", "words": "Wait", "chosen": False}]
+    ways = [
+        {"id": "now", "words": "Start coating now", "chosen": True},
+        {"id": "wait", "words": "Wait", "chosen": False},
+    ]
     common = {"client_key": KEY, "seq": 1, "hint": "", "saved_at": None}
     dew = {"kind": "quantity", "title": "Dew point", "ask": "Of the air in the shed", "unit": "°F", **common}
     conflict = {"seen": 2, "mine": _side("53.1 °F", "53.1"), "theirs": _side("52.0 °F", "52")}
@@ -80,7 +85,23 @@ def tasks() -> list[dict[str, Any]]:
         {"id": "twice", **dew, "value": "53.1", "conflict": conflict, "saved_at": AT},
         {"id": "late", **dew, "value": "53.1", "late_by": "40 s"},
         {"id": "one", "kind": "choice", "title": "Decision", "ask": "What do you do?", "options": ways, **common},
-        {"id": "some", "kind": "many", "title": "Next steps", "ask": "Which?", "options": ways, "none": False, **common},
+        {
+            "id": "some",
+            "kind": "many",
+            "title": "Next steps",
+            "ask": "Which?",
+            "options": ways,
+            "none": False,
+            **common,
+        },
         {"id": "either", "kind": "yes_no", "title": "Call", "ask": "May it start?", "value": "true", **common},
-        {"id": "why", "kind": "text", "title": "Why", "ask": "In your words", "value": "", **common, "hint": "Two lines."},
+        {
+            "id": "why",
+            "kind": "text",
+            "title": "Why",
+            "ask": "In your words",
+            "value": "",
+            **common,
+            "hint": "Two lines.",
+        },
     ]
