@@ -176,7 +176,7 @@ def _kind(mapping: object, where: str, depth: int) -> Kind:
         step=_step(mapping, where),
         vals=_vals(mapping, where) if name == "enum" else (),
         item=_kind(mapping.get("item"), f"{where}.item", depth + 1) if name == "list" else None,
-        max=_max(mapping, where, LIST_MAX if name == "list" else TEXT_MAX),
+        max=_max(mapping, where, TEXT_MAX if name == "str" else LIST_MAX),
         fields=_fields(mapping, where, depth) if name == "rec" else _NO_FIELDS,
         opt=_opt(mapping, where),
     )

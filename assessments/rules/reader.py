@@ -148,7 +148,7 @@ class PartReader:
         if not isinstance(part.op, ast.USub):
             return self.sheet.refuse(part, "Of the signs before a value only '-' and 'not' are read.")
         if of.sort.kind and not of.sort.is_number:
-            self.sheet.fault(of.start, of.end, f"'-' needs a number; this is {of.sort.kind.spoken}.")
+            return self.sheet.refuse(part.operand, f"'-' needs a number; this is {of.sort.kind.spoken}.")
         known = of.sort.literal if of.sort.is_number else None
         literal = tuple(None if value is None else -value for value in known) if known else None
         return self.sheet.node(Minus, part, with_changes(of.sort, path=None, base=None, literal=literal), of)
@@ -179,7 +179,7 @@ class PartReader:
     def choose(self, part: ast.IfExp) -> Node:
         test = self.read(part.test)
         self._need_truth(test, "What follows 'if' has to be yes/no")
-        if test.sort.missing:
+        if test.sort.missing and test.sort.name == "bool":
             said = "The condition may be missing; put answered(…) and before it."
             self.sheet.fault(test.start, test.end, said, "answered")
         with self.sheet.assuming(given_if(part.test, True)):
