@@ -11,7 +11,10 @@ from courses.templatetags.words import OUTCOMES, STANDINGS, VERDICTS
 
 AT = datetime(2026, 4, 14, 10, 42, 7, tzinfo=ZoneInfo("UTC"))
 KEY = UUID(int=0)
-SYMBOLS = "mark today lesson scenario met partly miss open na none part ready signed due lapsed caution left right nosignal two key"
+SYMBOLS = (
+    "mark today lesson scenario met partly miss open na none part ready signed due lapsed caution left right "
+    "nosignal two key"
+)
 
 
 class EveryField(forms.Form):

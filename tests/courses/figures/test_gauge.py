@@ -49,7 +49,7 @@ def test_a_label_near_an_edge_is_anchored_there():
 def test_nothing_leaves_the_drawing(value, limit, low, span):
     drawn = gauge(value, limit, low=low, high=low + span, value_words="1.7 K", limit_words="3.0 K")
     boxes = [box for box in (drawn.track, drawn.bar, drawn.gap) if box]
-    assert all(0 <= box.x and box.x + box.width <= WIDTH and box.y + box.height <= HEIGHT for box in boxes)
+    assert all(box.x >= 0 and box.x + box.width <= WIDTH and box.y + box.height <= HEIGHT for box in boxes)
     assert all(0 <= label.x <= WIDTH and 0 < label.y <= HEIGHT for label in drawn.labels)
 
 

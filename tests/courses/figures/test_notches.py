@@ -4,7 +4,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from courses.figures import Notches, NotchError, notches
+from courses.figures import NotchError, Notches, notches
 
 COUNTS = st.integers(0, 12)
 
