@@ -59,6 +59,6 @@ def _bare_kind(field: Field) -> Plain:
             return {"t": "bool"}
         case "text":
             return {"t": "str"}
-        case "list" | "rows":
+        case _:
             item = _record(field.columns) if field.items is None else _kind(field.items)
             return {"t": "list", "item": item, "max": field.most}

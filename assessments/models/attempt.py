@@ -2,7 +2,7 @@
 
 import uuid
 from datetime import datetime, timedelta
-from typing import Any, ClassVar
+from typing import ClassVar
 
 from django.db import models
 from django.utils.translation import gettext_lazy as _

@@ -129,7 +129,7 @@ def checked(field: Field, value: object, where: str) -> Frozen:
             return _checked_type(value, bool, "true or false", where)
         case "text":
             return _checked_type(value, str, "text", where)
-        case "list" | "rows":
+        case _:
             return _checked_list(field, value, where)
 
 

@@ -12,6 +12,7 @@ from assessments.scenarios.errors import SpecRefused
 from courses.trade.errors import offer
 
 Path = tuple[str | int, ...]
+_AT_LINE = re.compile(r"at line (\d+)")
 _HEADER = re.compile(r"^\s*(\[\[?)\s*([^\]]+?)\s*\]")
 _KEY = re.compile(r"""^\s*((?:[A-Za-z0-9_-]+|"[^"]+")(?:\s*\.\s*(?:[A-Za-z0-9_-]+|"[^"]+"))*)\s*=""")
 
@@ -98,7 +99,10 @@ class Table:
         try:
             return cls(Source(file, lines_of(text)), (), tomllib.loads(text))
         except tomllib.TOMLDecodeError as wrong:
-            raise SpecRefused(f"{file}: this isn't TOML: {wrong}.") from wrong
+            place = _AT_LINE.search(str(wrong))
+            line = place[1] if place else str(max(1, len(text.splitlines())))
+            reason = str(wrong).partition(" (at ")[0]
+            raise SpecRefused(f"{file}, line {line}: this isn't TOML: {reason}.") from wrong
 
     def refusal(self, key: str, what: str) -> SpecRefused:
         """Return the error for one key of this table."""

@@ -7,7 +7,7 @@ from django.utils.translation import gettext as _
 from django.utils.translation import ngettext
 
 from assessments.journey import answers_of, facts_of, key_for
-from assessments.marking import said
+from assessments.marking.said import Said, said
 from assessments.models import Attempt, Finding
 from assessments.rules import Compared
 from assessments.scenarios.spec import GaugeLine, Scenario
@@ -55,13 +55,25 @@ def _line(found: Finding, spec: Scenario, lessons: dict[str, Lesson], show: Show
         "verdict": found.verdict,
         "severity": found.severity,
         "title": found.sentence,
-        "values": [said(spec, Compared(*one), show) for one in found.values],
+        "values": [_compared(said(spec, Compared(*one), show)) for one in found.values],
         "because": found.failed or found.because,
         "lesson": lesson_line(lessons[found.lesson]) if found.lesson in lessons else None,
         "source": {"words": source.title, "mark": MARKS.get(source.mark, "")} if source else None,
         "points": f"{found.points:g}",
         "of": f"{found.of:g}" if found.of else "",
     }
+
+
+def _compared(one: Said) -> tuple[str, str]:
+    """Return what a compared value is called, and how it reads."""
+    whose = {
+        "answer": _("you: %(label)s"),
+        "key": _("by the facts: %(label)s"),
+        "limit": _("limit"),
+        "within": _("within"),
+    }
+    label = whose.get(one.root, "%(label)s") % {"label": one.label[:1].lower() + one.label[1:]}
+    return label, one.text or _("not answered")
 
 
 def headline(attempt: Attempt, wanting: list[dict[str, Any]]) -> str:

@@ -9,7 +9,7 @@ const RETRY_MS = 4000;
 const PAUSE_MS = 700;
 
 const waiting = new Map(Object.entries(JSON.parse(read() || "{}")));
-let sending = false;
+let sending = null;
 
 function read() {
   try { return sessionStorage.getItem(store) ?? localStorage.getItem(store); } catch { return null; }
@@ -32,18 +32,32 @@ function say(form, text, kind) {
   state.append(mark);
 }
 
-function count() {
-  const done = forms.filter((form) => form.hasAttribute("data-kept")).length;
-  const line = document.querySelector("[data-count-words]");
-  if (line) line.textContent = words.countWords.replace("{done}", done).replace("{all}", forms.length);
-  document.querySelector("[data-count]")?.classList.toggle("st-met", done === forms.length);
-  document.querySelector("[data-count]")?.classList.toggle("st-open", done < forms.length);
+function mark(line, done) {
+  line.classList.toggle("st-met", done);
+  line.classList.toggle("st-open", !done);
+  const symbol = line.querySelector("use");
+  symbol?.setAttribute("href", symbol.getAttribute("href").replace(/#.*/, done ? "#met" : "#open"));
+}
+
+function count(task, answered) {
+  const item = document.querySelector(`[data-sum="${task}"]`);
+  item.querySelector("[data-open]").hidden = answered;
+  mark(item.querySelector(".st"), answered);
+  const items = [...document.querySelectorAll("[data-sum]")];
+  const done = items.filter((one) => one.querySelector("[data-open]").hidden).length;
+  const line = document.querySelector(".strip [data-count]");
+  line.querySelector("[data-count-words]").textContent = words.countWords.replace("{done}", done).replace("{all}", items.length);
+  mark(line, done === items.length);
 }
 
 function signal(there) {
   const box = page.querySelector("[data-no-signal]");
   if (box) box.hidden = there;
   page.parentElement.querySelector("[data-hand-in] button")?.toggleAttribute("disabled", !there && waiting.size > 0);
+}
+
+function typed(form) {
+  return JSON.stringify([...new FormData(form).entries()].filter(([name]) => name === "value" || name === "none"));
 }
 
 function note(form) {
@@ -53,7 +67,8 @@ function note(form) {
   const unheard = before ? [...before.unheard, before.key] : []; // sent perhaps, but never acknowledged here
   waiting.set(form.elements.task.value, { pairs: [...data.entries()], key: newKey(), unheard });
   keep();
-  say(form, words.sendingWords, "st-open");
+  // A sentence that stands here stays until the reply: nothing below may move while a finger is on its way to it.
+  if (!form.querySelector("[data-state] .st-miss")) say(form, words.sendingWords, "st-open");
 }
 
 async function send(task) {
@@ -76,6 +91,7 @@ async function send(task) {
   if (reply.status >= 500 || reply.status === 429) { say(form, words.waitingWords, "st-open"); return false; }
   signal(true);
   if (waiting.get(task) === note) waiting.delete(task);
+  else waiting.get(task).unheard = [];
   keep();
   if (!reply.headers.get("Content-Type")?.includes("json")) { location.reload(); return true; }
   settle(form, reply.status, await reply.json());
@@ -85,13 +101,12 @@ async function send(task) {
 function settle(form, status, answer) {
   if (status === 200) {
     form.elements.seen.value = answer.sequence;
-    form.toggleAttribute("data-kept", answer.answered);
     form.querySelector(".invalid-feedback")?.remove();
     form.querySelectorAll(".is-invalid").forEach((field) => field.classList.remove("is-invalid"));
     say(form, answer.words, answer.answered ? "st-met" : "st-open");
     const last = document.querySelector("[data-last-saved]");
     if (last) { last.textContent = answer.words; last.classList.add("st-met"); }
-    count();
+    count(form.elements.task.value, answer.answered);
   } else if (status === 400 || status === 422) {
     say(form, answer.error, "st-miss");
   } else {
@@ -99,17 +114,32 @@ function settle(form, status, answer) {
   }
 }
 
-async function flush() {
-  if (sending) return;
-  sending = true;
-  for (const task of [...waiting.keys()]) if (!(await send(task))) break;
-  sending = false;
-  if (waiting.size) setTimeout(flush, RETRY_MS);
+function flush() {
+  sending ??= sendAll().finally(() => {
+    sending = null;
+    if (waiting.size) setTimeout(flush, RETRY_MS);
+  });
+  return sending;
+}
+
+async function sendAll() {
+  while (waiting.size) {
+    const [task] = waiting.keys();
+    if (!(await send(task))) return;
+  }
 }
 
 for (const form of forms) {
   let pause;
-  const go = () => { clearTimeout(pause); note(form); flush(); };
+  form.querySelector("[type=submit]").hidden = true; // each answer goes by itself
+  let last = typed(form);
+  const go = () => {
+    clearTimeout(pause);
+    if (typed(form) === last) return;
+    last = typed(form);
+    note(form);
+    flush();
+  };
   form.addEventListener("input", (event) => {
     clearTimeout(pause);
     if (event.target.matches("[data-none]") && event.target.checked) form.querySelectorAll("[name=value]").forEach((box) => { box.checked = false; });
