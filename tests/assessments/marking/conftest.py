@@ -12,9 +12,16 @@ BOOKS = Path(__file__).parents[3] / "fixtures/rulebooks"
 
 
 @pytest.fixture(scope="session")
-def coa_01_book() -> RuleBook:
-    shared = read_shared((BOOKS / "shared.toml").read_text(encoding="utf-8"))
-    return read_book((BOOKS / "COA-01-v1.toml").read_text(encoding="utf-8"), "COA-01-v1.toml", shared)
+def coa_01_book_text() -> tuple[str, str]:
+    """The book as it is written, and the shared one it leans on."""
+    own, shared = (BOOKS / name for name in ("COA-01-v1.toml", "shared.toml"))
+    return own.read_text(encoding="utf-8"), shared.read_text(encoding="utf-8")
+
+
+@pytest.fixture(scope="session")
+def coa_01_book(coa_01_book_text: tuple[str, str]) -> RuleBook:
+    text, shared = coa_01_book_text
+    return read_book(text, "COA-01-v1.toml", read_shared(shared))
 
 
 @pytest.fixture(scope="session")

@@ -7,7 +7,7 @@ import pytest
 
 from assessments.marking import Marker, prove
 from assessments.marking.prove import Deviation
-from assessments.rules import RuleBook
+from assessments.rules import RuleBook, read_book, read_shared
 from assessments.scenarios.spec import ClearOf, Exemplar, Scenario
 
 PROOF_SEEDS = 60
@@ -86,6 +86,35 @@ def test_a_draw_too_close_to_a_limit_is_told(coa_01: Scenario, coa_01_book: Rule
         ("clear_of", "Nobody ever probes", "too close"),
         ("clear_of", "The probe is cold", "unknown"),
     }
+
+
+PLANTED = """
+[[rule]]
+code = "COA-01.90"
+sentence = "Planted"
+severity = "points"
+because = "It is planted."
+source = "practice"
+"""
+
+
+@pytest.mark.parametrize(
+    ("rule", "found"),
+    [
+        (
+            'test = "answer.margin <= facts.probe_degc - key.dew_point"\npoints = 1',
+            ("key", "every rule judged, but COA-01.90 failed to"),
+        ),
+        ('steps = [["answered(answer.margin)", 1], ["answer.margin > 99", 1]]', ("key", "points, not")),
+        ('test = "facts.air_degc > 0"\npoints = 1', ("nothing answered", "no points, not 1")),
+    ],
+)
+def test_a_planted_rule_shows_in_the_exemplars_that_are_always_there(
+    coa_01: Scenario, coa_01_book_text: tuple[str, str], rule: str, found: tuple[str, str]
+) -> None:
+    text, shared = coa_01_book_text
+    marker = Marker.of(coa_01, read_book(text + PLANTED + rule, "planted.toml", read_shared(shared)))
+    assert any(one.exemplar == found[0] and found[1] in one.wanted for one in prove(marker, 30).deviations)
 
 
 def test_a_rule_that_nothing_tells_apart_is_idle(coa_01: Scenario, coa_01_book: RuleBook) -> None:

@@ -1,17 +1,22 @@
 """COA-01 version 1: the printed ranges and conditions, on 300 seeds and on whatever hypothesis tries."""
 
 from collections import Counter
+from dataclasses import replace
 from itertools import pairwise
 from math import sqrt
+from random import Random
 
 import psychrolib
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from assessments.scenarios.chance import Chance, Span
 from assessments.scenarios.coa_01_v1 import dew_point_shown, key
+from assessments.scenarios.coa_01_v1 import draw as drawn_once
 from assessments.scenarios.draw import Drawn, draw, key_of
 from assessments.scenarios.fields import Record
+from assessments.scenarios.sketch import Thrown
 from assessments.scenarios.spec import Scenario
 
 WEIGHTS = {"coat_now": 4, "no_probe": 3, "old_probe": 2, "in_doubt": 3, "warm_the_panel": 4, "wait": 4}
@@ -255,3 +260,33 @@ def test_the_second_meter_is_asked_for_in_the_doubt_of_a_fresh_probe_only() -> N
 def test_without_a_probe_the_margin_is_that_of_the_rail() -> None:
     worked = key(shed(probe_degc=None, probe_age_h=None))
     assert (worked["margin"], worked["fresh"], worked["in_doubt"]) == (5.8, False, False)
+
+
+@pytest.mark.parametrize(
+    ("kind", "limit", "value", "why"),
+    [
+        ("wait", "rail_over_dew_least_k", 99.0, "the rail doesn't flatter"),
+        ("wait", "rail_off_probe_least_k", 99.0, "rail and probe nearly agree"),
+        ("wait", "panel_degc", Span(60, 61, 1), "the panel is too cold or too hot"),
+        ("wait", "panel_over_air_most_k", -99.0, "the panel is warmer than the air of the shed"),
+        ("coat_now", "water_least_gkg", 99.0, "the air is too dry to cure"),
+        ("coat_now", "row_rh_most", 1.0, "a row of the forecast is too damp"),
+        ("coat_now", "row_degc", Span(60, 61, 1), "a row of the forecast is too cold or too hot"),
+        ("coat_now", "row_off_air_most_k", -1.0, "a row of the forecast is too far from the air now"),
+        ("wait", "air_degc", Span(30, 31, 1), "the first row isn't warmer than now"),
+        ("wait", "row_fall_most_k", -99.0, "the forecast falls back"),
+        ("wait", "best_row_least_k", 99.0, "the best row is hardly warmer than now"),
+        ("wait", "shuts_h", 10.0, "waiting runs past the hour the shed shuts"),
+    ],
+)
+def test_each_limit_throws_away_what_breaks_it(
+    coa_01: Scenario, kind: str, limit: str, value: float | Span, why: str
+) -> None:
+    written = next(one for one in coa_01.kinds if one.name == kind)
+    wide = {"panel_degc": Span(-20, 60, 1), "row_degc": Span(-20, 60, 1), "row_rh_most": 100.0}
+    loose = {"row_off_air_most_k": 99.0, "panel_over_air_most_k": 99.0, "row_fall_most_k": 99.0}
+    kept = {name: loosened for name, loosened in {**wide, **loose}.items() if written.has(name)}
+    broken = replace(written, values={**written.values, **kept, limit: value})
+    chance = Chance(Random(3).random)
+    tries = [drawn_once(chance, broken) for _ in range(200)]
+    assert Thrown(why) in tries

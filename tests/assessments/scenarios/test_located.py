@@ -51,9 +51,10 @@ def test_a_missing_key_is_refused_at_the_table_that_lacks_it() -> None:
         table.text("ask")
 
 
-def test_what_isnt_toml_is_refused_with_the_file() -> None:
-    with pytest.raises(SpecRefused, match=r"coa.toml: this isn't TOML"):
-        Table.of("code = ", "coa.toml")
+@pytest.mark.parametrize(("text", "line"), [("a = 1\ncode = 'A", 2), ("a = 1\ncode = ]\nb = 2", 2), ("a = [1,", 1)])
+def test_what_isnt_toml_is_refused_with_file_and_line(text: str, line: int) -> None:
+    with pytest.raises(SpecRefused, match=rf"^coa.toml, line {line}: this isn't TOML: [A-Z].*[^)]\.$"):
+        Table.of(text, "coa.toml")
 
 
 def test_a_key_nobody_asked_for_is_refused_with_the_near_miss() -> None:

@@ -87,3 +87,31 @@ def test_a_file_without_kinds_or_safest_exemplar_is_refused(coa_01_text: str) ->
 def test_where_it_holds_is_everywhere_unless_said(coa_01_text: str) -> None:
     read = read_scenario(changed(coa_01_text, 'jurisdictions = ["us", "uk", "eu"]\n', ""), "coa.toml")
     assert read.jurisdictions == ("us", "uk", "eu")
+
+
+def test_a_gauge_draws_a_value_of_the_key_against_its_limit(coa_01: Scenario) -> None:
+    (gauge,) = coa_01.gauges
+    assert (gauge.value, gauge.limit, gauge.sense) == ("margin", 3.0, "at_least")
+    assert gauge.low <= gauge.limit <= gauge.high
+
+
+@pytest.mark.parametrize(
+    ("before", "after", "says"),
+    [
+        (
+            'value = "margin"',
+            'value = "decision"',
+            r"gauges\[1\].value: 'decision' isn't known here; there are dew_point",
+        ),
+        ('sense = "at_least"', 'sense = "at least"', "sense: 'at least' isn't known here; did you mean at_least"),
+    ],
+)
+def test_a_gauge_that_cant_be_drawn_is_refused(coa_01_text: str, before: str, after: str, says: str) -> None:
+    with pytest.raises(SpecRefused, match=says):
+        read_scenario(changed(coa_01_text, before, after), "coa.toml")
+
+
+def test_a_gauge_whose_limit_lies_outside_is_refused(coa_01_text: str) -> None:
+    head, tail = coa_01_text.split("[[gauges]]")
+    with pytest.raises(SpecRefused, match="limit: should lie between low"):
+        read_scenario(f"{head}[[gauges]]{tail.replace('limit = 3', 'limit = 300', 1)}", "coa.toml")
