@@ -55,8 +55,8 @@ def findings() -> list[dict[str, Any]]:
     """Return a finding in every state that stands open, with a lesson that is taught and one that is not."""
     taught = {"title": "Air, surface and the dew point", "url": "#found"}
     untaught = {"title": "Rinse water and slurry", "url": ""}
-    sheet = {"title": "Estimating condensation before coating", "mark": "read"}
-    practice = {"title": "Practice of the trade", "mark": "no published source"}
+    sheet = {"words": "Estimating condensation before coating", "mark": "read"}
+    practice = {"words": "Practice of the trade", "mark": "no published source"}
     limit = [("margin", "1.7 K"), ("limit", "at least 3.0 K")]
     order = [("in order", "3 of 4 steps")]
     where = [("your answer", "none")]
