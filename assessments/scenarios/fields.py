@@ -134,18 +134,15 @@ def checked(field: Field, value: object, where: str) -> Frozen:
 
 
 def _checked_record(fields: Sequence[Field], raw: Mapping[str, object], where: str) -> dict[str, Frozen]:
-    known = {field.name for field in fields}
-    for name in raw:
-        if name not in known:
-            raise ValueRefused(f"{where} has no '{name}'; {offer(name, known)}")
-    values: dict[str, Frozen] = {}
-    for field in fields:
-        value = raw.get(field.name)
-        if value is not None:
-            values[field.name] = checked(field, value, f"{where}.{field.name}")
-        elif not field.optional:
-            raise ValueRefused(f"{where}.{field.name} is missing, and it isn't optional.")
-    return values
+    known = [field.name for field in fields]
+    unknown = next((name for name in raw if name not in known), None)
+    if unknown is not None:
+        raise ValueRefused(f"{where} has no '{unknown}'; {offer(unknown, known)}")
+    missing = next((one.name for one in fields if not one.optional and raw.get(one.name) is None), None)
+    if missing is not None:
+        raise ValueRefused(f"{where}.{missing} is missing, and it isn't optional.")
+    there = ((field, raw[field.name]) for field in fields if raw.get(field.name) is not None)
+    return {field.name: checked(field, value, f"{where}.{field.name}") for field, value in there}
 
 
 def _checked_number(field: Field, value: object, where: str) -> float:

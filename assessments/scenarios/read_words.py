@@ -31,7 +31,8 @@ def read_sentence(table: Table) -> Sentence:
 def refuse_unknown_slots(sentences: Paragraph, known: set[str], whole: Table, path: Path) -> None:
     """Refuse a slot or a condition that names no known value; a slot may also be a fixed quantity."""
     for n, sentence in enumerate(sentences):
-        for name in (*slots(sentence.text), sentence.given, sentence.missing, *sentence.where):
-            if name and name not in known:
-                near = offer(name, known) if known else "only a fixed quantity such as {4.2 K} can stand here."
-                raise whole.source.refusal((*path, n, "text"), f"no value is called '{name}'; {near}")
+        named = (*slots(sentence.text), sentence.given, sentence.missing, *sentence.where)
+        lost = next((name for name in named if name and name not in known), "")
+        if lost:
+            near = offer(lost, known) if known else "only a fixed quantity such as {4.2 K} can stand here."
+            raise whole.source.refusal((*path, n, "text"), f"no value is called '{lost}'; {near}")
