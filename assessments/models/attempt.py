@@ -115,6 +115,10 @@ class AnswerQuerySet(models.QuerySet["Answer"]):
         """Return those that were acknowledged in order and in time."""
         return self.filter(sequence__isnull=False)
 
+    def beside(self) -> "AnswerQuerySet":
+        """Return those that were kept in time beside the one that counts."""
+        return self.filter(sequence__isnull=True, late=False)
+
     def newest(self) -> dict[str, "Answer"]:
         """Return of each task the answer that counts."""
         return {answer.task: answer for answer in self.counted().order_by("sequence")}

@@ -67,6 +67,7 @@ class PartReader:
         return node
 
     def constant(self, part: ast.Constant) -> Node:
+        """Return a value written in the rule; texts and numbers are bounded."""
         value = part.value
         if isinstance(value, bool):
             return self._literal(part, truth(), value)
@@ -84,6 +85,7 @@ class PartReader:
         return self.sheet.node(Literal, part, Sort(kind, literal=(value,)), value)
 
     def literals(self, part: ast.List | ast.Tuple) -> Node:
+        """Return a list written in the rule: literals only, all of one kind."""
         read = [self.read(each) for each in part.elts]
         values = [each for each in read if isinstance(each, Literal)]
         families = {"num" if each.sort.is_number else each.sort.name for each in values}
@@ -95,6 +97,7 @@ class PartReader:
         return self.sheet.node(LiteralList, part, Sort(kind, literal=written), written, places)
 
     def name(self, part: ast.Name) -> Node:
+        """Return a loop variable or a name of the schema."""
         if part.id in self.sheet.variables:
             sort = self.sheet.variables[part.id]
             loose = frozenset({part.id}) if sort.kind and sort.kind.opt else sort.missing
@@ -109,6 +112,7 @@ class PartReader:
         )
 
     def field(self, part: ast.Attribute) -> Node:
+        """Return a field of a record; an unknown one is faulted at its name."""
         owner = self.read(part.value)
         if owner.sort.kind is None:
             return self.sheet.broken(part)
@@ -141,6 +145,7 @@ class PartReader:
         return Sort(kind, unit, missing, roots, path, base)
 
     def unary(self, part: ast.UnaryOp) -> Node:
+        """Return `not` or `-` of a part."""
         of = self.read(part.operand)
         if isinstance(part.op, ast.Not):
             self._need_truth(of, "'not' needs yes/no")
@@ -154,6 +159,7 @@ class PartReader:
         return self.sheet.node(Minus, part, with_changes(of.sort, path=None, base=None, literal=literal), of)
 
     def logic(self, part: ast.BoolOp) -> Node:
+        """Return parts joined by `and` or `or`, each read with what the parts before it settle."""
         joined_by_and = isinstance(part.op, ast.And)
         given: frozenset[str] = frozenset()
         parts = []
@@ -170,6 +176,7 @@ class PartReader:
             self.sheet.fault(part.start, part.end, f"{what}; this is {part.sort.kind.spoken}.")
 
     def binary(self, part: ast.BinOp) -> Node:
+        """Return two numbers joined by an arithmetic sign."""
         left, right = self.read(part.left), self.read(part.right)
         sign = ARITHMETIC.get(type(part.op))
         if sign is None:
@@ -177,6 +184,7 @@ class PartReader:
         return self.sheet.node(Arithmetic, part, arithmetic(self.sheet, sign, left, right), sign, left, right)
 
     def choose(self, part: ast.IfExp) -> Node:
+        """Return `yes if test else no`; the test has to be there."""
         test = self.read(part.test)
         self._need_truth(test, "What follows 'if' has to be yes/no")
         if test.sort.missing and test.sort.name == "bool":
@@ -202,6 +210,7 @@ class PartReader:
         return with_changes(sort, literal=literal)
 
     def compare(self, part: ast.Compare) -> Node:
+        """Return a comparison or a chain of them."""
         parts = [self.read(part.left)]
         signs = []
         for operator, each in zip(part.ops, part.comparators, strict=True):
@@ -214,6 +223,7 @@ class PartReader:
         return self.sheet.node(Comparison, part, computed(truth(), parts), tuple(signs), tuple(parts))
 
     def call(self, part: ast.Call) -> Node:
+        """Return a quantifier, a word of the language or a lent function, called."""
         if not isinstance(part.func, ast.Name):
             return self.sheet.refuse(part.func, "Only a function named by one word can be called.")
         name = part.func.id

@@ -173,6 +173,9 @@ def _against_forecast(shed: Shed, kind: Kind) -> Iterator[str]:
             yield "a row of the forecast is too cold or too hot"
         if round(abs(row.air_degc - shed.air_degc), 1) > kind.number("row_off_air_most_k"):
             yield "a row of the forecast is too far from the air now"
+    steps = (abs(round(after.air_degc - before.air_degc, 1)) for before, after in pairwise(shed.rows))
+    if any(step > kind.number("row_step_most_k") for step in steps):
+        yield "the forecast jumps"
     if kind.has("best_row_least_k"):
         yield from _against_waiting(shed, kind)
 

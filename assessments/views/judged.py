@@ -29,6 +29,7 @@ def verdict_of(attempt: Attempt, prefs: Preferences) -> dict[str, Any]:
     show = show_for(prefs)
     found = list(attempt.findings.all())
     lessons = {one.code: one for one in Lesson.objects.filter(code__in={one.lesson for one in found}).defer("text")}
+    models = models_of(attempt, show)
     lines = [_line(one, attempt.scenario.spec, lessons, show) for one in found]
     wanting = [line for line in lines if line["verdict"] not in FOLDED]
     wanting.sort(key=lambda line: (WEIGHT[line["severity"]], ORDER[line["verdict"]]))
@@ -38,13 +39,14 @@ def verdict_of(attempt: Attempt, prefs: Preferences) -> dict[str, Any]:
         "outcome": attempt.outcome,
         "headline": headline(attempt, wanting),
         "explain": explanation(attempt, wanting),
+        "decides": models[0]["model"] if models else "",
         "gauges": gauges(attempt, prefs),
         "findings": wanting,
         "met": [line for line in lines if line["verdict"] == "met"],
         "not_applicable": [line for line in lines if line["verdict"] == "not_applicable"],
         "open_url": reverse("attempt-open", args=[attempt.scenario_code]),
         "lesson": wanting[0]["lesson"] if wanting else None,
-        "model": models_of(attempt, show),
+        "model": models,
         "late": late_words(attempt),
     }
 
@@ -70,9 +72,11 @@ def _compared(one: Said) -> tuple[str, str]:
         "answer": _("you: %(label)s"),
         "key": _("by the facts: %(label)s"),
         "limit": _("limit"),
+        "named": _("the rule names"),
         "within": _("within"),
     }
-    label = whose.get(one.root, "%(label)s") % {"label": one.label[:1].lower() + one.label[1:]}
+    root = one.root if one.root != "limit" or any(sign.isdigit() for sign in one.text[:2]) else "named"
+    label = whose.get(root, "%(label)s") % {"label": one.label[:1].lower() + one.label[1:]}
     return label, one.text or _("not answered")
 
 

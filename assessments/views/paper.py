@@ -113,20 +113,23 @@ def task_lines(attempt: Attempt, sheet: Sheet, given: Mapping[str, Answer], **st
     return lines
 
 
-def conflict_of(attempt: Attempt, sheet: Sheet, task: Task, given: Mapping[str, Answer]) -> Conflict | None:
-    """Return the newest answer that was kept beside the one that counts, if it is newer than that."""
-    counts = given.get(task.id)
-    beside = attempt.answers.filter(task=task.id, sequence__isnull=True, late=False).order_by("pk").last()
-    if counts is None or beside is None or beside.pk < counts.pk:
-        return None
-    return Conflict(sheet.side(task, beside), sheet.side(task, counts), counts.sequence or 0)
+def conflicts_of(attempt: Attempt, sheet: Sheet, given: Mapping[str, Answer]) -> dict[str, Conflict]:
+    """Return by task the newest answer that was kept beside the one that counts, where it is newer than that."""
+    beside = {one.task: one for one in attempt.answers.beside().order_by("pk")}
+    tasks = {task.id: task for task in attempt.scenario.spec.tasks}
+    return {
+        name: Conflict(sheet.side(tasks[name], one), sheet.side(tasks[name], given[name]), given[name].sequence or 0)
+        for name, one in beside.items()
+        if name in given and one.pk > given[name].pk
+    }
 
 
 def page_of(request: HttpRequest, attempt: Attempt, prefs: Preferences, **states: Any) -> dict[str, Any]:
     """Return what the page of an open attempt shows; nothing of the key is in it."""
     spec, facts, sheet = attempt.scenario.spec, facts_of(attempt), Sheet(prefs)
     given = attempt.answers.newest()
-    said = {one.id: {"conflict": conflict_of(attempt, sheet, one, given), **states.get(one.id, {})} for one in spec.tasks}
+    crossed = conflicts_of(attempt, sheet, given)
+    said = {one.id: {"conflict": crossed.get(one.id), **states.get(one.id, {})} for one in spec.tasks}
     lines = task_lines(attempt, sheet, given, **said)
     left = attempt.deadline - timezone.now() if attempt.deadline else None
     return {

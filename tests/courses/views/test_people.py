@@ -1,5 +1,6 @@
 """Coming in by invitation, and one's own settings."""
 
+import re
 from datetime import timedelta
 
 import pytest
@@ -44,14 +45,15 @@ def test_an_expired_or_invented_link_is_gone_alike(client, school):
     InvitationFactory(expires_at=timezone.now() - timedelta(seconds=1))
     pages = [client.get(reverse("invitation-accept", args=[token])) for token in ("token-of-a-test", "never-made")]
     assert [page.status_code for page in pages] == [410, 410]
-    assert pages[0].content.replace(b"token-of-a-test", b"") == pages[1].content.replace(b"never-made", b"")
+    words = [re.sub(r'value="[^"]*"', "", page.content.decode()) for page in pages]
+    assert words[0].replace("token-of-a-test", "") == words[1].replace("never-made", "")
 
 
 @pytest.mark.parametrize(
     ("field", "value", "sentence"),
     [
         ("password", "short", "at least 12 characters"),
-        ("password", "passwordpassword", "too common"),
+        ("password", "1qaz2wsx3edc", "too common"),
         ("email", "no address", "valid email address"),
         ("name", "", "required"),
         ("units", "furlongs", "valid choice"),
