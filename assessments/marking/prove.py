@@ -35,7 +35,10 @@ class Deviation:
 
 @dataclass(frozen=True, slots=True)
 class Proof:
-    """What trying a scenario showed: how much was tried, what deviated, which rules never told anybody apart."""
+    """What trying a scenario showed: how much was tried, what deviated, which rules never told anybody apart.
+
+    ``untried`` exemplars applied to no draw: too few draws, or a ``when`` that never holds.
+    """
 
     code: str
     version: int
@@ -43,6 +46,7 @@ class Proof:
     marks: int
     deviations: tuple[Deviation, ...]
     idle_rules: tuple[str, ...]
+    untried: tuple[str, ...] = ()
 
     @property
     def clean(self) -> bool:
@@ -69,19 +73,22 @@ class Proof:
         for case, times in counted.items():
             one = first[case]
             lines.append(f"  {one.exemplar}: {times} times, first at seed {one.seed}: {one.got}, wanted {one.wanted}.")
-        return lines + [f"  {code} is idle: it never tells two exemplars apart." for code in self.idle_rules]
+        lines += [f"  {code} is idle: it never tells two exemplars apart." for code in self.idle_rules]
+        return lines + [f"  The exemplar '{name}' applied to no draw." for name in self.untried]
 
 
 @dataclass(slots=True)
 class _Tally:
-    """What has been seen so far: marks made, and the rules that came out met, and not met, somewhere."""
+    """What has been seen so far: marks made, exemplars tried, rules that came out met, and not met, somewhere."""
 
     marks: int = 0
+    tried: set[str] = field(default_factory=set)
     met: set[str] = field(default_factory=set)
     not_met: set[str] = field(default_factory=set)
 
     def count(self, trial: Trial, marked: Mark) -> None:
         self.marks += 1
+        self.tried.add(trial.name)
         if trial.name == NOTHING:
             return
         self.met.update(found.code for found in marked.findings if found.verdict == "met")
@@ -100,8 +107,9 @@ def prove(marker: Marker, seeds: int, tick: Tick = lambda: None) -> Proof:
         tick()
     codes = [rule.code for rule in marker.book.book.rules]
     idle = tuple(code for code in codes if code not in tally.met or code not in tally.not_met)
-    scenario = marker.scenario
-    return Proof(scenario.code, scenario.version, seeds, tally.marks, tuple(deviations), idle)
+    untried = tuple(one.name for one in marker.scenario.exemplars if one.name not in tally.tried)
+    code, version = marker.scenario.code, marker.scenario.version
+    return Proof(code, version, seeds, tally.marks, tuple(deviations), idle, untried)
 
 
 def _tried(marker: Marker, seed: int, tally: _Tally) -> Iterator[Deviation]:

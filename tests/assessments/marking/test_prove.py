@@ -124,3 +124,12 @@ def test_a_rule_that_nothing_tells_apart_is_idle(coa_01: Scenario, coa_01_book: 
     assert "R41" not in idle.idle_rules
     assert "  COA-01.4 is idle: it never tells two exemplars apart." in idle.in_words()
     assert not idle.clean
+
+
+def test_an_exemplar_that_applies_to_no_draw_is_told_but_deviates_from_nothing(
+    coa_01: Scenario, coa_01_book: RuleBook
+) -> None:
+    never = Exemplar("never", ("satisfactory",), when="facts.air_degc > 99")
+    proof = prove(planted(coa_01, coa_01_book, never), 40)
+    assert (proof.clean, proof.untried) == (True, ("never",))
+    assert "  The exemplar 'never' applied to no draw." in proof.in_words()

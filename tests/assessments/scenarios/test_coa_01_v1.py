@@ -151,8 +151,9 @@ def assert_forecast(facts: Record, kind: str) -> None:
         assert inside(row_air, (8, 29))
         assert abs(row_air - air) <= (7 if kind == "wait" else 4) + 1e-9
         assert psychrolib.GetRelHumFromTDewPoint(row_air, row_dew) < 0.821
+    airs = [row.number("air_degc") for row in rows]
+    assert all(abs(later - before) <= 2.5 + 1e-9 for before, later in pairwise(airs))  # ours, not the curriculum's
     if kind == "wait":
-        airs = [row.number("air_degc") for row in rows]
         assert airs[0] > air
         assert all(later >= before - 0.5 - 1e-9 for before, later in pairwise(airs))
         assert max(airs) - air >= 1.5 - 1e-9
@@ -273,6 +274,7 @@ def test_without_a_probe_the_margin_is_that_of_the_rail() -> None:
         ("coat_now", "row_rh_most", 1.0, "a row of the forecast is too damp"),
         ("coat_now", "row_degc", Span(60, 61, 1), "a row of the forecast is too cold or too hot"),
         ("coat_now", "row_off_air_most_k", -1.0, "a row of the forecast is too far from the air now"),
+        ("coat_now", "row_step_most_k", -1.0, "the forecast jumps"),
         ("wait", "air_degc", Span(30, 31, 1), "the first row isn't warmer than now"),
         ("wait", "row_fall_most_k", -99.0, "the forecast falls back"),
         ("wait", "best_row_least_k", 99.0, "the best row is hardly warmer than now"),
@@ -284,7 +286,12 @@ def test_each_limit_throws_away_what_breaks_it(
 ) -> None:
     written = next(one for one in coa_01.kinds if one.name == kind)
     wide = {"panel_degc": Span(-20, 60, 1), "row_degc": Span(-20, 60, 1), "row_rh_most": 100.0}
-    loose = {"row_off_air_most_k": 99.0, "panel_over_air_most_k": 99.0, "row_fall_most_k": 99.0}
+    loose = {
+        "row_off_air_most_k": 99.0,
+        "panel_over_air_most_k": 99.0,
+        "row_fall_most_k": 99.0,
+        "row_step_most_k": 99.0,
+    }
     kept = {name: loosened for name, loosened in {**wide, **loose}.items() if written.has(name)}
     broken = replace(written, values={**written.values, **kept, limit: value})
     chance = Chance(Random(3).random)
