@@ -78,30 +78,27 @@ def warn_mixed(sheet: Sheet, left: Node, right: Node) -> None:
 
 def comparison(sheet: Sheet, sign: str, left: Node, right: Node) -> Sort:
     """Return the sort of one comparison of a chain."""
-    if left.sort.kind and right.sort.kind:
+    kind = right.sort.kind
+    if left.sort.kind and kind:
         if sign in ("in", "not in"):
-            _membership(sheet, left, right)
+            _membership(sheet, left, right, kind)
         else:
-            _pair(sheet, sign, left, right)
+            _pair(sheet, sign, left, right, kind)
     return computed(truth(), (left, right))
 
 
-def _membership(sheet: Sheet, left: Node, right: Node) -> None:
-    kind = right.sort.kind
-    if kind is None or kind.item is None:
-        said = kind.spoken if kind else ""
-        sheet.fault(right.start, right.end, f"The right side of 'in' has to be a list; this is {said}.")
+def _membership(sheet: Sheet, left: Node, right: Node, kind: Kind) -> None:
+    if kind.item is None:
+        sheet.fault(right.start, right.end, f"The right side of 'in' has to be a list; this is {kind.spoken}.")
         return
+    _warn_text(sheet, left)
     sheet.spend(max(kind.max, 1))
     unlike = alike(sheet, left, right, kind.item, right.sort.unit)
     if unlike:
         sheet.fault(right.start, right.end, unlike)
 
 
-def _pair(sheet: Sheet, sign: str, left: Node, right: Node) -> None:
-    kind = right.sort.kind
-    if kind is None:
-        return
+def _pair(sheet: Sheet, sign: str, left: Node, right: Node, kind: Kind) -> None:
     unlike = alike(sheet, left, right, kind, right.sort.unit)
     if unlike:
         sheet.fault(right.start, right.end, unlike)
@@ -119,16 +116,18 @@ def _warn_pair(sheet: Sheet, sign: str, left: Node, right: Node) -> None:
         if isinstance(value, float) and value != int(value) and other.sort.literal is None:
             said = f"'{sign}' with {value:g} is met only by that very number; near(…, {value:g}, tolerance) is meant."
             sheet.warn(part.start, part.end, said, "near")
-        if other.sort.name == "str" and other.sort.literal is None and not other.sort.normed:
-            said = "A free text is compared letter by letter here; put it through norm()."
-            sheet.warn(other.start, other.end, said, "norm")
+        _warn_text(sheet, other)
+
+
+def _warn_text(sheet: Sheet, part: Node) -> None:
+    if part.sort.name == "str" and part.sort.literal is None and not part.sort.normed:
+        said = "A free text is compared letter by letter here; put it through norm()."
+        sheet.warn(part.start, part.end, said, "norm")
 
 
 def alike(sheet: Sheet, left: Node, right: Node, kind: Kind, unit: Unit | None) -> str | None:
     """Return why `left` can't be compared with values of `kind`, None when it can or the fault is noted already."""
-    mine = left.sort.kind
-    if mine is None:
-        return None
+    mine = left.sort.kind or kind
     if mine.is_number and kind.is_number:
         warn_mixed(sheet, left, right)
         return shared(left.sort.unit, unit)[1]

@@ -28,12 +28,8 @@ class Word:
 
 
 def _numbers(sheet: Sheet, parts: Sequence[Node]) -> bool:
-    return _all_are(sheet, parts, ("num", "int"), "a number")
-
-
-def _all_are(sheet: Sheet, parts: Sequence[Node], names: tuple[str, ...], wanted: str) -> bool:
-    """Note a fault at each part of another kind, not only at the first."""
-    fitting = [_is(sheet, part, names, wanted) for part in parts]
+    """Note a fault at each part that is no number, not only at the first."""
+    fitting = [_is(sheet, part, ("num", "int"), "a number") for part in parts]
     return all(fitting)
 
 
@@ -90,23 +86,21 @@ def _act(sheet: Sheet, act: Node, op: Kind | None) -> None:
 
 def _overlap(sheet: Sheet, parts: Sequence[Node]) -> Sort:
     left, right = parts
-    if _all_are(sheet, parts, ("list",), "a list"):
-        _alike_lists(sheet, left, right)
+    mine, others = (_list(sheet, part) for part in parts)
+    if mine and others and mine.item and others.item:
+        sheet.spend(mine.max * others.max)
+        unlike = alike(sheet, _as_item(left, mine.item), right, others.item, right.sort.unit)
+        if unlike:
+            sheet.fault(right.start, right.end, unlike)
     return computed(integer(), parts, NUMBER)
 
 
-def _alike_lists(sheet: Sheet, left: Node, right: Node) -> None:
-    kinds = [part.sort.kind for part in (left, right) if part.sort.kind]
-    sheet.spend(kinds[0].max * max(kinds[1].max, 1))
-    mine, item = kinds[0].item, kinds[1].item
-    if mine and item:
-        one = sheet_part(left, mine)
-        unlike = alike(sheet, one, right, item, right.sort.unit)
-        if unlike:
-            sheet.fault(right.start, right.end, unlike)
+def _list(sheet: Sheet, part: Node) -> Kind | None:
+    """Return the kind of a list, None and a fault for anything else."""
+    return part.sort.kind if _is(sheet, part, ("list",), "a list") else None
 
 
-def sheet_part(items: Node, kind: Kind) -> Node:
+def _as_item(items: Node, kind: Kind) -> Node:
     """Return a list seen as one of its items, so that it can be compared with another's."""
     sort = Sort(kind, items.sort.unit, literal=items.sort.literal)
     if isinstance(items, LiteralList):

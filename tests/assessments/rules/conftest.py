@@ -96,7 +96,12 @@ CASE = {
         "note": "It  stays, a BIT.",
         "sure": True,
         "packs": 2,
-        "steps": [_step(1, "wash"), _step(2, "sand", 4.0, True), _step(3, "dry"), _step(4, "sand", 2.5, True, grit=1500)],
+        "steps": [
+            _step(1, "wash"),
+            _step(2, "sand", 4.0, True),
+            _step(3, "dry"),
+            _step(4, "sand", 2.5, True, grit=1500),
+        ],
         "schedule": {"place": "bay", "at_h": 9.5},
     },
     "model": {"film_um": 53.5, "verdict": "pass"},

@@ -1,4 +1,4 @@
-"""Random expressions on which CPython's own eval is the judge: where nothing is missing the language means what Python means."""
+"""Random expressions, CPython's own eval the judge: where nothing is missing the language means what Python means."""
 
 from types import SimpleNamespace
 

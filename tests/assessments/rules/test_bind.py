@@ -66,7 +66,14 @@ def test_a_case_that_does_not_fit_is_refused_with_its_path(case, said):
 
 @pytest.mark.parametrize(
     ("value", "step", "wanted"),
-    [(41.26, 0.1, 41.3), (41.24, 0.5, 41.0), (41.26, 1, 41), (123.0, 10, 120), (0.1 + 0.2, 0.1, 0.3), (7.13, 0.25, 7.25)],
+    [
+        (41.26, 0.1, 41.3),
+        (41.24, 0.5, 41.0),
+        (41.26, 1, 41),
+        (123.0, 10, 120),
+        (0.1 + 0.2, 0.1, 0.3),
+        (7.13, 0.25, 7.25),
+    ],
 )
 def test_a_value_is_rounded_to_its_step(value, step, wanted):
     assert rounded(value, step) == wanted

@@ -4,8 +4,12 @@ from assessments.rules import BookRefused, Rule, SharedBook, SharedRule, Step, r
 
 SHARED = SharedBook(
     {
-        "R21": SharedRule("R21", "Right decision", "answer.decision == key.decision", "Both cost.", "iso-8502-4", "L24"),
-        "R41": SharedRule("R41", "Never coats", "answer.decision != 'coat_now'", "Unsafe.", "iso-8502-4", None, "key.short"),
+        "R21": SharedRule(
+            "R21", "Right decision", "answer.decision == key.decision", "Both cost.", "iso-8502-4", "L24"
+        ),
+        "R41": SharedRule(
+            "R41", "Never coats", "answer.decision != 'coat_now'", "Unsafe.", "iso-8502-4", None, "key.short"
+        ),
     }
 )
 HEAD = 'code = "COA-01"\nversion = 1\n'
@@ -117,17 +121,47 @@ IN_RULE = [
     ('code = "COA-01.1"', 'code = "COA-02.1"', 4, "code", "The code is 'COA-02.1'; it has to look like COA-01.1."),
     ('code = "COA-01.1"', "", 3, "code", "The rule needs 'code', a text that is not empty."),
     ('sentence = "Dew', 'sentense = "Dew', 5, "sentense", "Nothing reads the key 'sentense'; did you mean 'sentence'?"),
-    ('because = "A chart can be read that close."', 'because = " "', 9, "because", "The rule needs 'because', a text that is not empty."),
-    ('severity = "points"', 'severity = "critcal"', 7, "severity", "'critcal' is no severity; there are critical, needed, points; did you mean 'critical'?"),
+    (
+        'because = "A chart can be read that close."',
+        'because = " "',
+        9,
+        "because",
+        "The rule needs 'because', a text that is not empty.",
+    ),
+    (
+        'severity = "points"',
+        'severity = "critcal"',
+        7,
+        "severity",
+        "'critcal' is no severity; there are critical, needed, points; did you mean 'critical'?",
+    ),
     ("points = 2", "points = 0", 8, "points", "0 are no points; they are a number above 0, at most 100."),
     ("points = 2", "points = true", 8, "points", "True are no points; they are a number above 0, at most 100."),
     ("points = 2", "points = 101", 8, "points", "101 are no points; they are a number above 0, at most 100."),
     ("points = 2", "", 3, "points", "None are no points; they are a number above 0, at most 100."),
     ('lesson = "L24"', 'lesson = "24"', 10, "lesson", "The lesson is '24'; it has to look like L24."),
-    ('source = "practice"', 'source = "practise"', 11, "source", "No source 'practise' is known; did you mean 'practice'?"),
+    (
+        'source = "practice"',
+        'source = "practise"',
+        11,
+        "source",
+        "No source 'practise' is known; did you mean 'practice'?",
+    ),
     ("test = ", "tests = ", 6, "tests", "Nothing reads the key 'tests'; did you mean 'test'?"),
-    ('test = "near(answer.dew_point, key.dew_point, 0.5)"\n', "\n", 3, "test", "A rule has one of test, steps and share; it has none."),
-    ("points = 2", 'points = 2\nshare = "1"', 9, "share", "A rule has one of test, steps and share; it has test, share."),
+    (
+        'test = "near(answer.dew_point, key.dew_point, 0.5)"\n',
+        "\n",
+        3,
+        "test",
+        "A rule has one of test, steps and share; it has none.",
+    ),
+    (
+        "points = 2",
+        'points = 2\nshare = "1"',
+        9,
+        "share",
+        "A rule has one of test, steps and share; it has test, share.",
+    ),
     ("test = ", "steps = ", 6, "steps", 'Steps are a list of pairs, such as [["answer.ok", 2], ["answer.sure", 1]].'),
 ]
 
@@ -145,7 +179,9 @@ def test_a_broken_rule_is_refused_with_line_and_key(old, new, line, key, said):
 
 @pytest.mark.parametrize("step", ["[]", '["a"]', '[["a"]]', '[["a", 1, 2]]', "[[1, 2]]", '[["a", 0]]'])
 def test_steps_that_are_no_pairs_are_refused(step):
-    text = HEAD + OWN.replace('test = "near(answer.dew_point, key.dew_point, 0.5)"', f"steps = {step}").replace("points = 2\n", "")
+    text = HEAD + OWN.replace('test = "near(answer.dew_point, key.dew_point, 0.5)"', f"steps = {step}").replace(
+        "points = 2\n", ""
+    )
     assert refused(text)[:2] == (6, "steps")
 
 
@@ -170,7 +206,11 @@ def test_a_shared_rule_keeps_its_own_test():
 
 
 def test_a_code_stands_once():
-    assert refused(HEAD + OWN + "\n" + OWN) == (14, "code", "COA-01.1 stands here a second time; codes are never used twice.")
+    assert refused(HEAD + OWN + "\n" + OWN) == (
+        14,
+        "code",
+        "COA-01.1 stands here a second time; codes are never used twice.",
+    )
 
 
 def test_a_book_is_no_larger_than_it_can_be_judged():

@@ -24,7 +24,10 @@ FAULTS = [
     ("answer.qqq > 3", ("qqq", "There is no field 'qqq'.", None)),
     ("facts.air_rh > 'x'", ("'x'", "A number can't be compared with a text.", None)),
     ("facts.air_rh in answer.steps", ("answer.steps", "A number can't be compared with a record.", None)),
-    ("facts.air_rh in facts.film_um", ("facts.film_um", "The right side of 'in' has to be a list; this is a number.", None)),
+    (
+        "facts.air_rh in facts.film_um",
+        ("facts.film_um", "The right side of 'in' has to be a list; this is a number.", None),
+    ),
     (
         "answer.decision in ['wait', 'wiat']",
         (
@@ -44,7 +47,11 @@ FAULTS = [
     ),
     (
         "answer.decision == model.verdict",
-        ("model.verdict", "These choices share no word with the left side: coat_now, wait, warm_the_panel, measure_again.", None),
+        (
+            "model.verdict",
+            "These choices share no word with the left side: coat_now, wait, warm_the_panel, measure_again.",
+            None,
+        ),
     ),
     (
         "answer.decision == answer.note",
@@ -57,8 +64,12 @@ FAULTS = [
         ("facts.air_rh", "This is in rh; it has to be in um.", None),
     ),
     ("near(facts.air_degc, 3, facts.air_degc)", ("facts.air_degc", "This is in degc; it has to be in K.", None)),
+    ("near_rel(answer.note, 3, 1)", ("answer.note", "This has to be a number; it is a text.", None)),
     ("near_rel(facts.film_um, facts.air_rh, 5)", ("facts.air_rh", "This is in rh; it has to be in um.", None)),
-    ("near(facts.film_um, 3)", ("near(facts.film_um, 3)", "near() takes 3 values, not 2: near(a, b, tolerance).", None)),
+    (
+        "near(facts.film_um, 3)",
+        ("near(facts.film_um, 3)", "near() takes 3 values, not 2: near(a, b, tolerance).", None),
+    ),
     ("near(answer.note, 3, 1)", ("answer.note", "This has to be a number; it is a text.", None)),
     ("answer.margin", ("answer.margin", "The rule has to give yes/no; it gives a number.", None)),
     ("not answer.margin", ("answer.margin", "'not' needs yes/no; this is a number.", None)),
@@ -66,7 +77,10 @@ FAULTS = [
     ("answer.margin or answer.sure", ("answer.margin", "'or' joins yes/no; this is a number.", None)),
     ("-answer.sure > 1", ("answer.sure", "'-' needs a number; this is yes/no.", None)),
     ("answer.margin.deep > 1", ("deep", "A number has no fields, so no 'deep'.", None)),
-    ("answer.sure if answer.margin else True", ("answer.margin", "What follows 'if' has to be yes/no; this is a number.", None)),
+    (
+        "answer.sure if answer.margin else True",
+        ("answer.margin", "What follows 'if' has to be yes/no; this is a number.", None),
+    ),
     (
         "answer.margin > (2 if facts.cold else 'x')",
         ("'x'", "A whole number can't be compared with a text.", None),
@@ -103,9 +117,15 @@ FAULTS = [
         ("answer.decision", "An act is written as a word in quotes, such as 'wash'.", None),
     ),
     ("overlap(answer.note, key.kit) > 1", ("answer.note", "This has to be a list; it is a text.", None)),
-    ("overlap(answer.next_steps, ['a']) > 1", ("'a'", "'a' is none of the choices probe_coldest, log_meter, tell_owner, fuel_heater.", None)),
+    (
+        "overlap(answer.next_steps, ['a']) > 1",
+        ("'a'", "'a' is none of the choices probe_coldest, log_meter, tell_owner, fuel_heater.", None),
+    ),
     ("overlap(answer.steps, key.kit) > 1", ("key.kit", "A record can't be compared with a choice.", None)),
-    ("mentions(answer.note, key.kit)", ("key.kit", "The words are written as a list, such as ['left', 'stays'].", None)),
+    (
+        "mentions(answer.note, key.kit)",
+        ("key.kit", "The words are written as a list, such as ['left', 'stays'].", None),
+    ),
     ("norm(answer.margin) == 'a'", ("answer.margin", "This has to be a text; it is a number.", None)),
     ("abs(answer.sure) > 1", ("answer.sure", "This has to be a number; it is yes/no.", None)),
     ("len(answer.sure) > 1", ("answer.sure", "This has to be a list or a text; it is yes/no.", None)),

@@ -131,7 +131,14 @@ def test_points_by_steps(judged, answers, verdict, points):
 
 @pytest.mark.parametrize(
     ("packs", "verdict", "points"),
-    [(0, "not_met", 0), (-3, "not_met", 0), (1, "partly", 0.67), (3, "met", 2), (7, "met", 2), (None, "not_answered", 0)],
+    [
+        (0, "not_met", 0),
+        (-3, "not_met", 0),
+        (1, "partly", 0.67),
+        (3, "met", 2),
+        (7, "met", 2),
+        (None, "not_answered", 0),
+    ],
 )
 def test_points_by_share(judged, packs, verdict, points):
     finding = judged(rule(share="answer.packs / 3"), packs=packs)

@@ -38,7 +38,10 @@ REFUSED = [
     ({"t": "rec", "fields": {"_a": {"t": "num"}}}, "'_a' is no name"),
     ({"t": "rec", "fields": {"if": {"t": "num"}}}, "'if' is no name"),
     ({"t": "rec", "fields": {"é": {"t": "num"}}}, "'é' is no name"),
-    ({"t": "rec", "fields": {"a": {"t": "num", "unit": 3}}}, "schema.a: 'unit' is 3, it has to be a text such as 'um'."),
+    (
+        {"t": "rec", "fields": {"a": {"t": "num", "unit": 3}}},
+        "schema.a: 'unit' is 3, it has to be a text such as 'um'.",
+    ),
     ({"t": "rec", "fields": {"a": {"t": "num", "step": 0}}}, "schema.a: 'step' is 0, it has to be a number above 0"),
     ({"t": "rec", "fields": {"a": {"t": "num", "step": True}}}, "schema.a: 'step' is True"),
     ({"t": "rec", "fields": {"a": {"t": "enum"}}}, "schema.a: a choice needs 'vals', a list of at least one word"),
@@ -46,7 +49,10 @@ REFUSED = [
     ({"t": "rec", "fields": {"a": {"t": "enum", "vals": [1]}}}, "at least one word, not [1]."),
     ({"t": "rec", "fields": {"a": {"t": "enum", "vals": ["x", "x"]}}}, "'vals' names a word twice: x, x."),
     ({"t": "rec", "fields": {"a": {"t": "list"}}}, "schema.a.item: a kind is an object"),
-    ({"t": "rec", "fields": {"a": {"t": "str", "max": 0}}}, "'max' is 0, it has to be a whole number from 1 to 100000."),
+    (
+        {"t": "rec", "fields": {"a": {"t": "str", "max": 0}}},
+        "'max' is 0, it has to be a whole number from 1 to 100000.",
+    ),
     ({"t": "rec", "fields": {"a": {"t": "str", "max": True}}}, "'max' is True"),
     ({"t": "rec", "fields": {"a": {"t": "num", "opt": 1}}}, "schema.a: 'opt' is 1, it has to be true or false."),
 ]

@@ -52,12 +52,13 @@ def test_a_key_that_is_not_there_stands_where_its_table_does():
 
 @pytest.mark.parametrize(
     ("text", "line"),
-    [("a = 1\nb =\n", 2), ("a = [1,\n2", 2), ("", 1)],
+    [("a = 1\nb =\n", 2), ("a = [1,\n2", 2), ("a =", 1)],
 )
 def test_a_syntax_error_has_its_line(text, line):
-    try:
+    with pytest.raises(tomllib.TOMLDecodeError) as raised:
         tomllib.loads(text)
-    except tomllib.TOMLDecodeError as error:
-        assert syntax_error(text, error)[0] == line
-    else:
-        assert syntax_error(text, tomllib.TOMLDecodeError("Odd"))[0] == line
+    assert syntax_error(text, raised.value)[0] == line
+
+
+def test_a_syntax_error_without_a_place_stands_at_the_end():
+    assert syntax_error("a\nb", tomllib.TOMLDecodeError("Odd")) == (2, "Odd")

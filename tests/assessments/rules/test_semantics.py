@@ -197,6 +197,7 @@ def test_free_text_goes_through_norm(value, warned):
     assert value("norm(answer.note) == 'it stays, a bit.'") is True
     assert value("norm(answer.note) in ['leave it', 'it stays, a bit.']") is True
     assert warned("answer.note == 'it stays'")[0][0] == "answer.note"
+    assert warned("answer.note in ['it stays']")[0][0] == "answer.note"
     assert warned("norm(answer.note) == 'it stays'") == []
 
 

@@ -12,9 +12,10 @@ from assessments.rules import Schema, bind, check, evaluate, read_shared
 
 ROOT = Path(__file__).parents[3]
 OPS = (
-    "prerinse wash alkaline acid iron bleach rinse flush_prove dry clay tape untape test_spot sand cut refine finish "
-    "wipe inspect coat wait cure_test record tell refer flush call mask remove_source ventilate"
-).split()
+    *("prerinse", "wash", "alkaline", "acid", "iron", "bleach", "rinse", "flush_prove", "dry", "clay", "tape"),
+    *("test_spot", "sand", "cut", "refine", "finish", "wipe", "inspect", "coat", "wait", "record", "tell", "refer"),
+    *("flush", "call", "mask", "remove_source", "ventilate"),
+)
 FAMILIES = ["look", "clean", "chem", "abrade", "coat", "stop"]
 ZONES = ["side", "bow", "chine"]
 
@@ -119,7 +120,8 @@ SCHEMA = Schema.of(
 )
 SKETCHES = {
     "R01": "every(any(t.op=='wash' and t.n<s.n for t in answer.steps) for s in answer.steps if s.family=='abrade')",
-    "R02": "every(any(t.op=='test_spot' and t.n<s.n for t in answer.steps) for s in answer.steps if s.family=='abrade')",
+    "R02": "every(any(t.op=='test_spot' and t.n<s.n for t in answer.steps) for s in answer.steps"
+    " if s.family=='abrade')",
     "R03": "model.film_um >= facts.reserve",
     "R04": "model.removed_um <= facts.budget",
     "R05": "model.verdict != 'harm'",
