@@ -15,7 +15,6 @@ from assessments.rules.rule import SEVERITIES, Rule, RuleBook, SharedBook, Share
 MAX_RULES = 120
 MAX_BYTES = 40_000
 MAX_POINTS = 100
-_TEXTS = ("sentence", "because", "source", "lesson", "test", "when", "share")
 _OWN = ("code", "sentence", "test", "when", "steps", "share", "severity", "points", "because", "lesson", "source")
 _REFERRING = ("shared", "when", "severity", "points", "because", "lesson", "source")
 _SHARED = ("code", "sentence", "test", "when", "because", "lesson", "source")

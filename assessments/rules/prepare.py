@@ -44,15 +44,18 @@ class ReadyPart:
 
 @dataclass(frozen=True, slots=True)
 class ReadyRule:
-    """A rule with its parts ready, by name."""
+    """A rule with its parts ready, by name, and every path that one of them reads."""
 
     rule: Rule
     parts: Mapping[str, ReadyPart]
+    reads: frozenset[Path]
 
-    @property
-    def reads(self) -> frozenset[Path]:
-        """Every path that some part of the rule reads."""
-        return frozenset[Path]().union(*(part.checked.reads for part in self.parts.values()))
+    @classmethod
+    def of(cls, rule: Rule, checks: Iterable[tuple[Part, Checked]]) -> ReadyRule:
+        """Return the rule ready to run; none of its parts may have errors."""
+        parts = {part.name: ReadyPart(part, checked, runnable(checked)) for part, checked in checks}
+        reads = frozenset[Path]().union(*(part.checked.reads for part in parts.values()))
+        return cls(rule, parts, reads)
 
 
 @dataclass(frozen=True, slots=True)
@@ -94,10 +97,7 @@ def prepare(
     checks = _checked(book, resting, tuple(functions))
     for found in _faults(book, checks):
         raise _refusal(book, found)
-    ready = tuple(
-        ReadyRule(rule, {part.name: ReadyPart(part, each, runnable(each)) for part, each in parts})
-        for rule, parts in checks
-    )
+    ready = tuple(ReadyRule.of(rule, parts) for rule, parts in checks)
     return PreparedBook(book, resting, ready, paths, _warnings(checks))
 
 

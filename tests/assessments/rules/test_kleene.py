@@ -7,7 +7,7 @@ import itertools
 import sqlite3
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from assessments.rules import Schema, check, evaluate, truth
@@ -46,6 +46,7 @@ def formulas():
 VALUES = st.sampled_from([T, F, U])
 
 
+@settings(deadline=None)
 @given(formulas(), VALUES, VALUES, VALUES)
 def test_sqlite_with_null_for_unknown_agrees(formula, p, q, r):
     with sqlite3.connect(":memory:") as base:

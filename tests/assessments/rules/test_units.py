@@ -1,5 +1,5 @@
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from assessments.rules.units import NUMBER, Unit, added, difference, product, quotient, shared, subtracted
@@ -95,6 +95,7 @@ def test_only_a_temperature_on_its_own_is_a_point():
 names = st.sampled_from(["um", "h", "m2", "ml/m2", "degc", "rh", "g*kg", "ratio"]).map(Unit.of)
 
 
+@settings(deadline=None)
 @given(names, names, names)
 def test_units_multiply_like_numbers(a, b, c):
     assert a.times(b) == b.times(a)

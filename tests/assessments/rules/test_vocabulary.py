@@ -1,7 +1,7 @@
 """What the words mean. The binary fractions are those of IEEE 754 binary64, as CPython computes them."""
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from assessments.rules import vocabulary as words
@@ -24,12 +24,14 @@ def test_near_includes_its_limit(a, b, tolerance, wanted):
     assert words.near(a, b, tolerance) is wanted
 
 
+@settings(deadline=None)
 @given(st.integers(-10_000, 10_000), st.integers(0, 1_000))
 def test_near_holds_at_every_limit_written_in_tenths(tenths, width):
     assert words.near((tenths + width) / 10, tenths / 10, width / 10)
     assert not words.near((tenths + width + 1) / 10, tenths / 10, width / 10)
 
 
+@settings(deadline=None)
 @given(st.floats(-1e12, 1e12), st.floats(-1e12, 1e12), st.floats(0, 1e12))
 def test_near_is_symmetric(a, b, tolerance):
     assert words.near(a, b, tolerance) is words.near(b, a, tolerance)
@@ -77,6 +79,7 @@ def test_norm_gives_one_form(text, wanted):
     assert words.norm(text) == wanted
 
 
+@settings(deadline=None)
 @given(st.text())
 def test_norm_of_norm_is_norm(text):
     assert words.norm(words.norm(text)) == words.norm(text)
