@@ -87,9 +87,7 @@ def welcome(email: str, password: str, **fields: Any) -> Person:
 
 
 @transaction.atomic
-def invite(
-    *, role: str, cohort: Cohort | None, email: str, by: Person | None, now: datetime
-) -> tuple[Invitation, str]:
+def invite(*, role: str, cohort: Cohort | None, email: str, by: Person | None, now: datetime) -> tuple[Invitation, str]:
     """Make an invitation that leads in once within a fortnight; return it with the token of its link."""
     if role == Role.TRAINEE and cohort is None:
         raise InvitationRefused(_("A trainee learns in a cohort. Name one."))

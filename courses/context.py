@@ -12,9 +12,7 @@ from courses.trade.units import Preferences
 def reader(request: HttpRequest) -> dict[str, Any]:
     """Return the school, the lighting of the screen and the units of the reader."""
     person = getattr(request, "user", None)
-    known = isinstance(person, Person)
-    return {
-        "school": SimpleLazyObject(School.objects.here),
-        "theme": person.theme if known else request.session.get("theme", "auto"),
-        "prefs": person.preferences if known else Preferences.us(),
-    }
+    school = SimpleLazyObject(School.objects.here)
+    if isinstance(person, Person):
+        return {"school": school, "theme": person.theme, "prefs": person.preferences}
+    return {"school": school, "theme": request.session.get("theme", "auto"), "prefs": Preferences.us()}

@@ -9,7 +9,7 @@ from django.core.cache import cache
 
 from tests.factories import CohortFactory, MembershipFactory, PersonFactory, SchoolFactory
 
-CHROMIUM = next((path for name in ("chromium", "chromium-browser", "google-chrome") if (path := shutil.which(name))), None)
+CHROMIUM = shutil.which("chromium") or shutil.which("chromium-browser") or shutil.which("google-chrome")
 LEFT_OUT = []
 
 
@@ -39,7 +39,8 @@ def pytest_terminal_summary(terminalreporter):
     if LEFT_OUT:
         count = len(LEFT_OUT)
         terminalreporter.section("LEFT OUT", sep="!", red=True, bold=True)
-        terminalreporter.write_line(f"{count} browser tests were NOT run: no Chromium was found, or the extra 'browser' is missing.")
+        why = "no Chromium was found, or the extra 'browser' is missing"
+        terminalreporter.write_line(f"{count} browser tests were NOT run: {why}.")
 
 
 @pytest.fixture
@@ -75,7 +76,8 @@ def remote(shelves):
 @pytest.fixture
 def trainee(remote):
     """A trainee of the remote cohort, who reads metric units."""
-    return MembershipFactory(cohort=remote, person=PersonFactory(email="trainee@test.example", name="Tara Trainee")).person
+    person = PersonFactory(email="trainee@test.example", name="Tara Trainee")
+    return MembershipFactory(cohort=remote, person=person).person
 
 
 @pytest.fixture
@@ -87,7 +89,8 @@ def other(remote):
 @pytest.fixture
 def instructor(school):
     """An instructor."""
-    return MembershipFactory(cohort=None, role="instructor", person=PersonFactory(email="instructor@test.example")).person
+    person = PersonFactory(email="instructor@test.example")
+    return MembershipFactory(cohort=None, role="instructor", person=person).person
 
 
 @pytest.fixture

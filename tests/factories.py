@@ -10,7 +10,7 @@ from courses.models import Cohort, Course, Invitation, Lesson, Membership, Modul
 from courses.models.enrolment import Role
 from courses.tokens import digest_of
 
-PASSWORD = "a shed with doors shut"  # noqa: S105  the factories' own
+PASSWORD = "a shed with doors shut"
 
 
 class SchoolFactory(factory.django.DjangoModelFactory):

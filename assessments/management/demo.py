@@ -70,7 +70,7 @@ def staff_first() -> list[Membership]:
 
 def _person(one: Mapping[str, Any], known: Mapping[str, str]) -> Person:
     email = address_of(one["name"])
-    there = Person.objects.with_email(email).first()
+    there: Person | None = Person.objects.with_email(email).first()
     if there:
         return there
     fields = {**units(metric=one.get("metric", False)), "name": one["name"]}

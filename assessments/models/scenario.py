@@ -43,7 +43,8 @@ class ScenarioQuerySet(models.QuerySet["Scenario"]):
 
     def newest(self) -> "ScenarioQuerySet":
         """Return of each scenario the newest version that is open for new attempts."""
-        later = Scenario.objects.published().filter(code=models.OuterRef("code"), version__gt=models.OuterRef("version"))
+        code, version = models.OuterRef("code"), models.OuterRef("version")
+        later = Scenario.objects.published().filter(code=code, version__gt=version)
         return self.published().filter(~models.Exists(later))
 
     def holding_in(self, jurisdiction: str) -> list["Scenario"]:

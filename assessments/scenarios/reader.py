@@ -111,6 +111,7 @@ def _gauge(table: Table, tasks: tuple[Task, ...], beside: tuple[Field, ...]) -> 
         high=table.number("high"),
         sense=table.one_of("sense", SENSES),
         caption=table.text("caption"),
+        given=table.text("given", default=""),
     )
     if not made.low <= made.limit <= made.high:
         raise table.refusal(

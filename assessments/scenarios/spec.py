@@ -165,6 +165,7 @@ class GaugeLine:
     """A value of the key that the verdict draws against its ``limit``; the drawing runs from ``low`` to ``high``.
 
     All three stand in the unit of the key's ``value``; ``sense`` says on which side of the limit it should be.
+    ``given`` names a fact without which there is nothing to draw.
     """
 
     value: str
@@ -173,6 +174,7 @@ class GaugeLine:
     high: float
     sense: str
     caption: str
+    given: str = ""
 
 
 @dataclass(frozen=True, slots=True)

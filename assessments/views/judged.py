@@ -116,12 +116,12 @@ def gauges(attempt: Attempt, prefs: Preferences) -> list[dict[str, Any]]:
     spec, show = attempt.scenario.spec, show_for(prefs)
     key = key_for(attempt)
     units = {field.name: field.unit for field in spec.key_fields}
-    drawn = []
-    for one in spec.gauges:
+    drawn: list[dict[str, Any]] = []
+    for one in (line for line in spec.gauges if not line.given or attempt.facts.get(line.given) is not None):
         unit, value = units[one.value], float(str(key[one.value]))
         seen = {name: round(to_shown(number, unit, prefs)[0], 1) for name, number in _ends(one, value).items()}
-        words = {"value_words": show(value, unit, 1), "limit_words": show(one.limit, unit, 1)}
-        drawn.append({**seen, **words, "sense": one.sense, "caption": with_units(one.caption, show)})
+        words = {"value_words": show(value, unit, 1), "limit_words": show(one.limit, unit, 1), "sense": one.sense}
+        drawn.append({**words, **seen, "caption": with_units(one.caption, show)})
     return drawn
 
 

@@ -21,7 +21,11 @@ from courses.trade.units import Preferences, shown, symbol, to_shown
 
 def show_for(prefs: Preferences) -> Show:
     """Return how a reader with these units sees a quantity of a scenario."""
-    return lambda value, unit, decimals: shown(value, unit, prefs, max(decimals, 1) if unit in ("degc", "K") else decimals)
+
+    def show(value: float, unit: str, decimals: int) -> str:
+        return shown(value, unit, prefs, max(decimals, 1) if unit in ("degc", "K") else decimals)
+
+    return show
 
 
 @dataclass(frozen=True, slots=True)
@@ -136,7 +140,7 @@ def page_of(request: HttpRequest, attempt: Attempt, prefs: Preferences, **states
         "attempt": attempt,
         "story": story(spec, facts, sheet.show),
         "facts": facts_shown(spec, facts, sheet.show),
-        "tables": [{"caption": one.caption, "head": one.heads, "rows": one.rows} for one in tables_shown(spec, facts, sheet.show)],
+        "tables": tables_shown(spec, facts, sheet.show),
         "tasks": lines,
         "answered": sum(1 for one in lines if one["saved_at"]),
         "asked": len(lines),

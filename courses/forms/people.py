@@ -7,6 +7,7 @@ from django import forms
 from django.conf import settings
 from django.contrib.auth.password_validation import validate_password
 from django.core.exceptions import ValidationError
+from django.utils.functional import Promise
 from django.utils.translation import gettext_lazy as _
 
 from courses.models import Invitation, Person
@@ -14,7 +15,7 @@ from courses.models import Invitation, Person
 UNIT_FIELDS = ("temperature", "film", "volume", "length")
 
 
-def _zones() -> list[tuple[str, str]]:
+def _zones() -> list[tuple[str, str | Promise]]:
     towns = sorted(zone for zone in available_timezones() if "/" in zone and not zone.startswith(("Etc/", "SystemV/")))
     return [("", _("As the school")), *((zone, zone.replace("_", " ")) for zone in towns)]
 

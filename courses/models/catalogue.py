@@ -80,9 +80,7 @@ class Module(models.Model):
     place = models.PositiveSmallIntegerField()
     title = models.CharField(max_length=120)
     unit = models.CharField(max_length=3, blank=True)
-    lessons = models.ManyToManyField(
-        Lesson, through="Placement", related_name="modules"
-    )
+    lessons = models.ManyToManyField(Lesson, through="Placement", related_name="modules")
 
     class Meta:
         ordering: ClassVar = ["course", "place"]

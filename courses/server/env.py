@@ -73,7 +73,7 @@ def folder(name: str, default: Path) -> Path:
 
 
 def secret_key(var: Path, *, debug: bool, argv: Sequence[str]) -> str:
-    """Return the signing key: from RAKING_SECRET_KEY, else var/secret.key, else a throw-away one where that does no harm."""
+    """Return the signing key: RAKING_SECRET_KEY, else var/secret.key, else a throw-away one where that does no harm."""
     given = os.environ.get("RAKING_SECRET_KEY", "")
     if given and len(given) < 32:
         raise ImproperlyConfigured(f"RAKING_SECRET_KEY has {len(given)} characters. Use 32 or more.")

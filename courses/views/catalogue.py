@@ -56,9 +56,7 @@ class CourseLines:
 def courses_of(person: Person) -> list[Course]:
     """Return the courses of `person` with modules and lessons, in a fixed number of queries."""
     placements = Placement.objects.select_related("lesson").defer("lesson__text").order_by("place")
-    return list(
-        Course.objects.open_to(person).prefetch_related("modules", Prefetch("modules__placements", placements))
-    )
+    return list(Course.objects.open_to(person).prefetch_related("modules", Prefetch("modules__placements", placements)))
 
 
 def reads_of(person: Person) -> Mapping[int, datetime]:
@@ -80,9 +78,7 @@ def next_lesson(courses: Iterable[Course], reads: Mapping[int, datetime]) -> Les
 
 def _line(lesson: Lesson, reads: Mapping[int, datetime], upcoming: Lesson | None) -> LessonLine:
     url = reverse("lesson-detail", args=[lesson.slug]) if lesson.taught else ""
-    return LessonLine(
-        lesson.code, lesson.title, lesson.minutes, url, reads.get(lesson.pk), upcoming is not None and lesson == upcoming
-    )
+    return LessonLine(lesson.code, lesson.title, lesson.minutes, url, reads.get(lesson.pk), lesson == upcoming)
 
 
 def course_lines(course: Course, reads: Mapping[int, datetime], upcoming: Lesson | None) -> CourseLines:

@@ -16,9 +16,8 @@ from courses.actions import mark_read
 from courses.content.finder import FinderTable, Row, find
 from courses.content.lesson import Lesson as Text
 from courses.content.parts import Calculator as CalculatorPart
-from courses.content.parts import Check
+from courses.content.parts import Check, Option
 from courses.content.parts import Finder as FinderPart
-from courses.content.parts import Option
 from courses.content.prose import Prose, Show, render_text, shown_for
 from courses.models import Lesson, Person
 from courses.shipped import finders, lesson_in, sources

@@ -24,10 +24,12 @@ def come_in(request: HttpRequest, token: str) -> HttpResponse:
     except Http404:
         return render(request, "courses/invitation_gone.html", status=410)
     school = School.objects.here()
-    form = ComeInForm(invitation, request.POST or None, initial={"units": "metric" if school and school.metric else "us"})
+    units_here = "metric" if school and school.metric else "us"
+    form = ComeInForm(invitation, request.POST or None, initial={"units": units_here})
     if request.method == "POST" and form.is_valid():
         return _taken_up(request, invitation, form)
-    return render(request, "courses/invitation_accept.html", {"invitation": invitation, "form": form}, status=422 if form.errors else 200)
+    page = {"invitation": invitation, "form": form}
+    return render(request, "courses/invitation_accept.html", page, status=422 if form.errors else 200)
 
 
 def _taken_up(request: HttpRequest, invitation: Invitation, form: ComeInForm) -> HttpResponse:
@@ -59,4 +61,5 @@ def settings(request: HttpRequest) -> HttpResponse:
         keep_settings(person, form.chosen())
         messages.success(request, _("Kept."))
         return redirect("settings")
-    return render(request, "courses/settings.html", {"form": form, "person": person}, status=422 if form.errors else 200)
+    page = {"form": form, "person": person}
+    return render(request, "courses/settings.html", page, status=422 if form.errors else 200)

@@ -1,6 +1,6 @@
 """Set up the demo school and serve it."""
 
-from typing import Any, ClassVar
+from typing import Any
 
 from django.conf import settings
 from django.core.management import call_command
@@ -18,7 +18,7 @@ class Command(BaseCommand):
     """`demo`: `setup`, one invitation link for each cohort, then `serve`."""
 
     help = "Set up the demo school, print who can sign in, and serve the site."
-    requires_system_checks: ClassVar[list[str]] = []
+    requires_system_checks = ()
 
     def add_arguments(self, parser: CommandParser) -> None:
         parser.add_argument("--port", type=int, default=8000, help="a free port, 8000 unless told")

@@ -1,7 +1,7 @@
 """Make this installation ready: keys, tables, shipped content and, unless told otherwise, the demo school."""
 
 from collections.abc import Callable
-from typing import Any, ClassVar
+from typing import Any
 
 from django.conf import settings
 from django.core.management import call_command
@@ -20,7 +20,7 @@ class Command(BaseCommand):
     """`setup`: asks nothing, can be run again at any time, changes nothing if what is shipped is broken."""
 
     help = "Make this installation ready; run it again after every update."
-    requires_system_checks: ClassVar[list[str]] = []
+    requires_system_checks = ()
 
     def add_arguments(self, parser: CommandParser) -> None:
         parser.add_argument("--bare", action="store_true", help="no demo people")

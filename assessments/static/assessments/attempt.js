@@ -7,9 +7,11 @@ const store = `waiting:${location.pathname}`;
 const words = page ? page.dataset : {};
 const RETRY_MS = 4000;
 const PAUSE_MS = 700;
+const GRACE_MS = 31000; // the server takes answers for half a minute past the end
 
 const waiting = new Map(Object.entries(JSON.parse(read() || "{}")));
 let sending = null;
+let elsewhere = ""; // the page that has more to say than this one
 
 function read() {
   try { return sessionStorage.getItem(store) ?? localStorage.getItem(store); } catch { return null; }
@@ -85,32 +87,47 @@ async function send(task) {
     reply = await fetch(form.action, { method: "POST", body, headers: { Accept: "application/json" }, credentials: "same-origin" });
   } catch {
     signal(false);
-    say(form, words.waitingWords, "st-open");
-    return false;
+    return wait();
   }
-  if (reply.status >= 500 || reply.status === 429) { say(form, words.waitingWords, "st-open"); return false; }
+  if (reply.status >= 500 || reply.status === 429) return wait();
+  if (!reply.headers.get("Content-Type")?.includes("json")) return askAgain(note);
   signal(true);
-  if (waiting.get(task) === note) waiting.delete(task);
+  const newest = waiting.get(task) === note;
+  if (newest) waiting.delete(task);
   else waiting.get(task).unheard = [];
   keep();
-  if (!reply.headers.get("Content-Type")?.includes("json")) { location.reload(); return true; }
-  settle(form, reply.status, await reply.json());
+  settle(form, reply.status, await reply.json(), newest);
   return true;
 }
 
-function settle(form, status, answer) {
+function wait() {
+  for (const task of waiting.keys()) if (formOf(task)) say(formOf(task), words.waitingWords, "st-open");
+  return false;
+}
+
+// A page came back where an answer was asked for: signed out, or the form is too old. What was typed waits for the page loaded anew.
+function askAgain(note) {
+  if (!note.asked) {
+    note.asked = true;
+    keep();
+    location.reload();
+  }
+  return wait();
+}
+
+function settle(form, status, answer, newest) {
+  if (status === 409 || status === 410) { elsewhere = answer.page; return; } // two answers, or too late: the page shows both and asks
+  if (status === 200) form.elements.seen.value = answer.sequence;
+  if (!newest) return; // a newer one is on its way, and says so itself
   if (status === 200) {
-    form.elements.seen.value = answer.sequence;
     form.querySelector(".invalid-feedback")?.remove();
     form.querySelectorAll(".is-invalid").forEach((field) => field.classList.remove("is-invalid"));
     say(form, answer.words, answer.answered ? "st-met" : "st-open");
     const last = document.querySelector("[data-last-saved]");
     if (last) { last.textContent = answer.words; last.classList.add("st-met"); }
     count(form.elements.task.value, answer.answered);
-  } else if (status === 400 || status === 422) {
-    say(form, answer.error, "st-miss");
   } else {
-    location.assign(answer.page); // two answers, or too late: the page shows both and asks
+    say(form, answer.error, "st-miss");
   }
 }
 
@@ -127,6 +144,9 @@ async function sendAll() {
     const [task] = waiting.keys();
     if (!(await send(task))) return;
   }
+  if (!elsewhere) return; // what still waited has gone now too
+  location.assign(elsewhere);
+  if (new URL(elsewhere, location).pathname === location.pathname) location.reload(); // the page itself, as it is now
 }
 
 for (const form of forms) {
@@ -154,7 +174,10 @@ document.querySelector("[data-hand-in]")?.addEventListener("submit", async (even
   if (!waiting.size) return;
   event.preventDefault();
   await flush();
-  if (!waiting.size) event.target.submit();
+  if (waiting.size || elsewhere) return;
+  const refused = forms.find((form) => form.querySelector("[data-state] .st-miss"));
+  if (refused) refused.querySelector("[name=value]").focus(); // its sentence stands there; pressed again, it is left open
+  else event.target.submit();
 });
 
 const left = document.querySelector("[data-left]");
@@ -168,7 +191,9 @@ if (left) {
       left.textContent = text;
       if (said && [10, 5, 1].includes(minutes)) said.textContent = text;
     }
-    if (Date.now() > end) location.reload(); else setTimeout(tick, 1000);
+    if (Date.now() <= end + GRACE_MS) setTimeout(tick, 1000);
+    else if (waiting.size || !navigator.onLine) setTimeout(tick, RETRY_MS); // what waits goes first, and is told that it is late
+    else location.reload();
   };
   tick();
 }

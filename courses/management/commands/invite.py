@@ -35,7 +35,7 @@ class Command(BaseCommand):
     help = "Print an invitation link that works once, for a fortnight."
 
     def add_arguments(self, parser: CommandParser) -> None:
-        parser.add_argument("email", nargs="?", default="", help="whom the link belongs to; without it, whoever opens it")
+        parser.add_argument("email", nargs="?", default="", help="whose link it is; without it, anybody's")
         parser.add_argument("--cohort", default="", help="where a trainee learns")
         parser.add_argument("--role", choices=Role.values, default=Role.TRAINEE.value)
 

@@ -5,7 +5,7 @@ import subprocess
 import sys
 import time
 from collections.abc import Mapping
-from typing import Any, ClassVar
+from typing import Any
 
 from django.conf import settings
 from django.core.management.base import BaseCommand, CommandError
@@ -37,7 +37,7 @@ class Command(BaseCommand):
     """`quality`: format, lint, types, contracts, checks, migrations, deployment, house; one exit code."""
 
     help = "Run every check of the house; exit 1 if one falls short."
-    requires_system_checks: ClassVar[list[str]] = []
+    requires_system_checks = ()
 
     def handle(self, *args: Any, **options: Any) -> None:
         wanting = [name for name, command in CHECKS.items() if not self.holds(name, command)]

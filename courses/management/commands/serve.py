@@ -3,7 +3,7 @@
 import os
 import socket
 import sys
-from typing import Any, ClassVar
+from typing import Any
 
 from django.conf import settings
 from django.core.management.base import BaseCommand, CommandError, CommandParser
@@ -46,7 +46,7 @@ class Command(BaseCommand):
     """`serve`: the site at http://localhost:PORT until Ctrl+C."""
 
     help = "Serve the site at http://localhost:PORT until Ctrl+C."
-    requires_system_checks: ClassVar[list[str]] = []
+    requires_system_checks = ()
 
     def add_arguments(self, parser: CommandParser) -> None:
         parser.add_argument("--port", type=int, default=8000, help="a free port, 8000 unless told")

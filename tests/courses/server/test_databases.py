@@ -6,7 +6,8 @@ from courses.server import databases
 
 
 @pytest.mark.parametrize(
-    ("library", "journal"), [((3, 40, 1), "TRUNCATE"), ((3, 51, 2), "TRUNCATE"), ((3, 51, 3), "WAL"), ((3, 53, 0), "WAL")]
+    ("library", "journal"),
+    [((3, 40, 1), "TRUNCATE"), ((3, 51, 2), "TRUNCATE"), ((3, 51, 3), "WAL"), ((3, 53, 0), "WAL")],
 )
 def test_the_journal_is_the_one_this_library_is_safe_with(library, journal):
     """The fault in the write-ahead log was mended in SQLite 3.51.3 (release notes of SQLite, second-hand)."""

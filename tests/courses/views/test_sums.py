@@ -16,7 +16,8 @@ def page(client, school):
 
 
 def test_calculators_ask_who_you_are(client, school):
-    assert [client.get(reverse("sum-list")).status_code, client.get("/calculators/dew_point/").status_code] == [302, 302]
+    pages = [client.get(reverse("sum-list")), client.get(reverse("sum-detail", args=["dew_point"]))]
+    assert [page.status_code for page in pages] == [302, 302]
 
 
 def test_every_sum_has_its_page(page):
