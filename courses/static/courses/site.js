@@ -14,10 +14,13 @@ for (const form of document.querySelectorAll("[data-display]")) {
   });
 }
 
-/* The menu of the person closes on Escape and on a press elsewhere. */
+/* The menu of the person closes on Escape, on a press elsewhere and when the keys go on past it. */
 for (const menu of document.querySelectorAll(".who")) {
   document.addEventListener("click", (event) => {
     if (!menu.contains(event.target)) menu.open = false;
+  });
+  menu.addEventListener("focusout", (event) => {
+    if (event.relatedTarget && !menu.contains(event.relatedTarget)) menu.open = false;
   });
   menu.addEventListener("keydown", (event) => {
     if (event.key !== "Escape") return;
