@@ -26,19 +26,21 @@ const formOf = (task) => forms.find((form) => form.elements.task.value === task)
 const newKey = () => crypto.randomUUID?.() ?? "10000000-1000-4000-8000-100000000000".replace(/[018]/g, (c) => (c ^ (crypto.getRandomValues(new Uint8Array(1))[0] & (15 >> (c / 4)))).toString(16));
 
 function say(form, text, kind) {
-  const state = form.querySelector("[data-state]");
-  state.textContent = "";
-  const mark = document.createElement("span");
-  mark.className = `st ${kind}`;
-  mark.textContent = text;
-  state.append(mark);
+  const line = form.querySelector("[data-state] .st");
+  line.className = `st ${kind}`;
+  line.lastChild.textContent = text;
+  draw(line, kind.slice(3)); // symbols are called as the classes of their lines: met, open, miss
+}
+
+function draw(line, symbol) {
+  const use = line.querySelector("use");
+  use?.setAttribute("href", use.getAttribute("href").replace(/#.*/, `#${symbol}`));
 }
 
 function mark(line, done) {
   line.classList.toggle("st-met", done);
   line.classList.toggle("st-open", !done);
-  const symbol = line.querySelector("use");
-  symbol?.setAttribute("href", symbol.getAttribute("href").replace(/#.*/, done ? "#met" : "#open"));
+  draw(line, done ? "met" : "open");
 }
 
 function count(task, answered) {
@@ -124,7 +126,7 @@ function settle(form, status, answer, newest) {
     form.querySelectorAll(".is-invalid").forEach((field) => field.classList.remove("is-invalid"));
     say(form, answer.words, answer.answered ? "st-met" : "st-open");
     const last = document.querySelector("[data-last-saved]");
-    if (last) { last.textContent = answer.words; last.classList.add("st-met"); }
+    if (last) { last.replaceChildren(...form.querySelector("[data-state] .st").cloneNode(true).childNodes); last.className = "st st-met"; draw(last, "met"); }
     count(form.elements.task.value, answer.answered);
   } else {
     say(form, answer.error, "st-miss");
