@@ -123,14 +123,21 @@ function settle(form, status, answer, newest) {
   if (!newest) return; // a newer one is on its way, and says so itself
   if (status === 200) {
     form.querySelector(".invalid-feedback")?.remove();
-    form.querySelectorAll(".is-invalid").forEach((field) => field.classList.remove("is-invalid"));
+    refuse(form, false);
     say(form, answer.words, answer.answered ? "st-met" : "st-open");
     const last = document.querySelector("[data-last-saved]");
     if (last) { last.replaceChildren(...form.querySelector("[data-state] .st").cloneNode(true).childNodes); last.className = "st st-met"; draw(last, "met"); }
     count(form.elements.task.value, answer.answered);
   } else {
     say(form, answer.error, "st-miss");
+    refuse(form, true);
   }
+}
+
+function refuse(form, refused) {
+  const field = form.querySelector(".form-control");
+  field?.classList.toggle("is-invalid", refused);
+  field?.setAttribute("aria-invalid", refused);
 }
 
 function flush() {

@@ -7,8 +7,8 @@ for (const form of document.querySelectorAll("[data-display]")) {
   form.querySelector("button").hidden = true;
   form.addEventListener("change", async (event) => {
     const theme = event.target.value;
-    const answer = await fetch(form.action, { method: "POST", body: new FormData(form), redirect: "manual" }).catch(() => null);
-    if (!answer || (answer.type !== "opaqueredirect" && !answer.ok)) return form.submit();
+    const answer = await fetch(form.action, { method: "POST", body: new FormData(form) }).catch(() => null);
+    if (!answer?.ok) return form.submit();
     if (theme === "auto") root.removeAttribute("data-theme");
     else root.setAttribute("data-theme", theme);
   });
