@@ -5,7 +5,7 @@ from django.template.loader import render_to_string
 from django.test import Client
 from django.urls import reverse
 
-from tests.factories import MembershipFactory, PersonFactory
+from tests.factories import PersonFactory
 
 TABS = ("Today", "Lessons", "Scenarios")
 
@@ -67,14 +67,6 @@ def test_the_page_for_a_broken_server_needs_nothing_from_it():
     page = render_to_string("500.html")
     assert "Something broke here" in page
     assert "csrf" not in page
-
-
-def test_the_sheet_of_parts_is_for_staff(client, signed_in):
-    assert client.get(reverse("parts")).status_code == 404
-    MembershipFactory(person=signed_in, role="instructor", cohort=None)
-    page = page_of(client.get(reverse("parts")))
-    assert "This was answered in two tabs." in page
-    assert "came 40\u00a0s after time" in page
 
 
 @pytest.mark.parametrize(

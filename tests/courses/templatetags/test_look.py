@@ -6,44 +6,9 @@ from types import SimpleNamespace
 import pytest
 from django.template import Context, Template
 
-from courses.templatetags.words import OUTCOMES, STANDINGS, VERDICTS
-
 
 def written(source: str, **context: object) -> str:
     return Template("{% load look %}" + source).render(Context(context))
-
-
-def words_of(table: dict) -> dict[str, str]:
-    return {code: str(look.words) for code, look in table.items()}
-
-
-def test_the_words_on_screen_are_those_agreed():
-    assert words_of(VERDICTS) == {
-        "met": "Met",
-        "partly": "Partly met",
-        "not_met": "Not met",
-        "not_answered": "Not answered",
-        "not_applicable": "Doesn’t apply",
-    }
-    assert words_of(OUTCOMES) == {
-        "satisfactory": "Satisfactory",
-        "not_yet_satisfactory": "Not yet satisfactory",
-        "critical_fail": "Failed on a critical rule",
-        "cannot_certify": "Cannot be certified",
-    }
-    assert words_of(STANDINGS) == {
-        "not_started": "Not started",
-        "building": "Building",
-        "ready": "Ready to sign",
-        "signed": "Signed",
-        "due": "Due again",
-        "lapsed": "Lapsed",
-    }
-
-
-@pytest.mark.parametrize("table", [STANDINGS, VERDICTS, OUTCOMES])
-def test_no_two_codes_of_a_kind_share_a_symbol(table):
-    assert len({look.symbol for look in table.values()}) == len(table)
 
 
 def test_a_verdict_is_symbol_outline_and_word():
