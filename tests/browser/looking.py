@@ -51,8 +51,10 @@ WIDE = """() => {
 
 def axe_faults(page: Page) -> list[str]:
     """Return what axe finds wrong by WCAG 2.0 to 2.2, A and AA, and by best practice: rule, place, reason."""
+    if not page.evaluate("'axe' in window"):
+        page.evaluate(Axe().axe_script)
     options = {"resultTypes": ["violations"], "runOnly": {"type": "tag", "values": RULES}}
-    found = Axe().run(page, options=options).response["violations"]
+    found = page.evaluate("async (options) => (await axe.run(options)).violations", options)
     return [_spoken(one["id"], node) for one in found for node in one["nodes"]]
 
 

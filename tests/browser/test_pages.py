@@ -1,10 +1,12 @@
 """Every page in three lightings, on a desk, on a phone and on a narrow phone: readable, reachable, nothing inline."""
 
+import re
 from collections.abc import Callable
 from dataclasses import dataclass
 
 import pytest
 from django.contrib.sessions.backends.db import SessionStore
+from django.core import mail
 from django.urls import reverse
 from playwright.sync_api import Page
 
@@ -153,6 +155,15 @@ def test_a_page_that_anybody_sees(screens, visitor, name):
     screens.allow("status of 404", "status of 410", "status of 422", "status of 429")
     InvitationFactory()
     assert look(visitor, VISITED[name]) == []
+
+
+def test_the_page_of_a_new_password(screens, visitor, outsider):
+    visitor.go("account_reset_password")
+    visitor.page.fill("[name=email]", outsider.email)
+    press(visitor.page, "main [type=submit]")
+    link = re.search(r"http://\S+", mail.outbox[-1].body)[0]
+    assert link.startswith(visitor.site)
+    assert look(visitor, lambda stage: stage.page.goto(link)) == []
 
 
 def with_menu(stage: Stage) -> None:

@@ -1,4 +1,4 @@
-"""A phone with weak signal, two tabs, a clock that ran out: nothing typed is lost, nothing is kept twice or told wrongly."""
+"""A phone with weak signal, two tabs, a clock that ran out: nothing typed is lost, kept twice or told wrongly."""
 
 from datetime import timedelta
 from urllib.parse import parse_qs
@@ -177,6 +177,25 @@ def test_answers_after_time_are_kept_and_told_to_be_late(screens, open_page, sig
     ]
 
 
+def test_what_still_waited_when_the_paper_was_closed_goes_from_its_verdict(screens, open_page, sign_in, trainee):
+    screens.allow("status of 410", *GONE)
+    paper = opened(trainee, "paper")
+    page = sign_in(open_page(*PHONE), trainee)
+    page.goto(address(paper))
+    page.context.set_offline(True)
+    give_on(page, "dew_point", "9.3")
+    expect(state(page, "dew_point")).to_have_text(UNSENT)
+    page.close()
+    shut(paper, timedelta(minutes=2))
+    again = page.context.new_page()
+    page.context.set_offline(False)
+    again.goto(address(paper))
+    expect(again.locator(".verdict")).to_be_visible()
+    expect(again.get_by_text("One answer came after time. It is kept and your instructor sees it.")).to_be_visible()
+    assert list(paper.answers.values_list("value", "sequence", "late")) == [(9.3, None, True)]
+    assert again.evaluate("localStorage.length") == 0
+
+
 def test_in_the_half_minute_of_grace_the_page_stands_and_answers_count(screens, open_page, sign_in, trainee):
     paper = opened(trainee, "paper")
     page = sign_in(open_page(*PHONE), trainee)
@@ -217,9 +236,11 @@ def test_a_value_that_cannot_be_read_keeps_its_text_and_says_why(screens, phone,
     give_on(phone, "margin", "quite a bit")
     expect(state(phone, "margin")).to_contain_text("quite a bit")
     assert phone.input_value("#a-margin") == "quite a bit"
+    expect(phone.locator("#a-margin")).to_have_attribute("aria-invalid", "true")
     assert rows(attempt, "margin") == [(4.0, 1)]
     give_on(phone, "margin", "4,5")
     expect(state(phone, "margin")).to_contain_text("Saved")
+    expect(phone.locator("#a-margin")).to_have_attribute("aria-invalid", "false")
     assert rows(attempt, "margin")[-1] == (4.5, 2)
 
 
