@@ -132,9 +132,6 @@ def test_none_of_these_and_a_step_shut_each_other_out(desk, trainee):
 
 
 def test_the_lighting_is_chosen_by_arrows_and_the_page_stays(desk, trainee):
-    screens.allow(
-        "/scenarios/ net::ERR_ABORTED"
-    )  # the way back for pages without script, which the script leaves alone
     desk.goto("/scenarios/")
     tab_to(desk, "[name=theme]")
     desk.keyboard.press("ArrowRight")
