@@ -7,7 +7,7 @@ from typing import Any
 from django.core.checks import CheckMessage, Error, Info, register
 from django.db import connection
 
-from courses.content.errors import PackError
+from courses.content.errors import FileRefused
 from courses.shipped import shelf
 
 
@@ -27,6 +27,6 @@ def shipped_packs(app_configs: Any, **_kwargs: Any) -> Sequence[CheckMessage]:
     """Read every shipped course and lesson."""
     try:
         shelf()
-    except PackError as fault:
+    except FileRefused as fault:
         return [Error(str(fault), hint="Mend the file; setup changes nothing until it reads.", id="courses.E001")]
     return []

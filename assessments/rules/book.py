@@ -10,7 +10,7 @@ from typing import Any
 
 from assessments.rules.faults import Refused, listed, nearest, offered
 from assessments.rules.lines import Lines, syntax_error
-from assessments.rules.rule import SEVERITIES, Rule, RuleBook, SharedBook, SharedRule, Step
+from assessments.rules.rule import SEVERITIES, Places, Rule, RuleBook, SharedBook, SharedRule, Step
 
 MAX_RULES = 120
 MAX_BYTES = 40_000
@@ -47,7 +47,14 @@ def read_shared(text: str, file: str = "shared.toml", sources: Container[str] | 
             raise row.refusal("code", f"{code} stands here a second time; codes are never used twice.")
         lesson, when = row.maybe("lesson"), row.maybe("when")
         found[code] = SharedRule(
-            code, row.text("sentence"), row.text("test"), row.text("because"), row.source(None), lesson, when
+            code,
+            row.text("sentence"),
+            row.text("test"),
+            row.text("because"),
+            row.source(None),
+            lesson,
+            when,
+            row.places,
         )
     return SharedBook(found)
 
@@ -141,9 +148,9 @@ class _Row:
         self.page.only(self.where, self.table, keys)
 
     @property
-    def lines(self) -> Mapping[str, int]:
+    def places(self) -> Places:
         keys = (*self.table, "", "test", "when", "steps", "share")
-        return {key: self.page.lines.line(self.where, key) for key in keys}
+        return {key: (self.page.file, self.page.lines.line(self.where, key)) for key in keys}
 
     def text(self, key: str) -> str:
         value = self.table.get(key)
@@ -220,7 +227,7 @@ def _referring(row: _Row, shared: SharedBook) -> Rule:
         row.text("lesson") if "lesson" in row.table else found.lesson or row.lesson,
         test=found.test,
         when=row.maybe("when") or found.when,
-        lines=row.lines,
+        places={**found.places, **{key: place for key, place in row.places.items() if key in row.table}},
     )
 
 
@@ -250,5 +257,5 @@ def _own(row: _Row, book: str) -> Rule:
         when=row.maybe("when"),
         steps=steps,
         share=row.maybe("share"),
-        lines=row.lines,
+        places=row.places,
     )

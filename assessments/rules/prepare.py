@@ -13,7 +13,7 @@ from assessments.rules.frame import Run
 from assessments.rules.functions import Function
 from assessments.rules.kinds import Schema
 from assessments.rules.nodes import Call, Path
-from assessments.rules.rule import Part, Rule, RuleBook
+from assessments.rules.rule import Part, Places, Rule, RuleBook
 
 MAX_BOOK_COST = 300_000
 Rests = Mapping[str, Sequence[str]]
@@ -166,7 +166,8 @@ def _warnings(checks: Checks) -> tuple[RuleFault, ...]:
 
 
 def _refusal(book: RuleBook, found: RuleFault) -> BookRefused:
-    lines = next((rule.lines for rule in book.rules if rule.code == found.code), {})
+    places: Places = next((rule.places for rule in book.rules if rule.code == found.code), {})
     key = found.part.partition("[")[0]
-    place = f" (character {found.fault.start + 1})" if found.fault.start is not None else ""
-    return BookRefused(book.file, lines.get(key, 1), key, f"{found.code}{place}: {found.fault.message}")
+    file, line = places.get(key, (book.file, 1))
+    at = f" (character {found.fault.start + 1})" if found.fault.start is not None else ""
+    return BookRefused(file, line, key, f"{found.code}{at}: {found.fault.message}")

@@ -11,7 +11,10 @@ from typing import Any
 
 ENGINE_VERSION = 1
 SEVERITIES = ("critical", "needed", "points")
-_NO_LINES: Mapping[str, int] = MappingProxyType({})
+Places = Mapping[str, tuple[str, int]]
+"""Where the keys of a rule stand: file and line."""
+
+_NOWHERE: Places = MappingProxyType({})
 
 
 @dataclass(frozen=True, slots=True)
@@ -35,7 +38,7 @@ class Part:
 class Rule:
     """A rule as it is judged. Exactly one of `test`, `steps` and `share` says how its points are earned.
 
-    `when` guards it; `lines` says where its keys stand in the file, for refusals, and is no part of what it says.
+    `when` guards it; `places` says where its keys stand, for refusals, and is no part of what it says.
     """
 
     code: str
@@ -49,7 +52,7 @@ class Rule:
     when: str | None = None
     steps: tuple[Step, ...] = ()
     share: str | None = None
-    lines: Mapping[str, int] = field(default_factory=lambda: _NO_LINES, compare=False, repr=False)
+    places: Places = field(default_factory=lambda: _NOWHERE, compare=False, repr=False)
 
     @property
     def parts(self) -> tuple[Part, ...]:
@@ -97,6 +100,7 @@ class SharedRule:
     source: str
     lesson: str | None = None
     when: str | None = None
+    places: Places = field(default_factory=lambda: _NOWHERE, compare=False, repr=False)
 
 
 @dataclass(frozen=True, slots=True)

@@ -6,7 +6,7 @@ class ScenarioError(ValueError):
 
 
 class SpecRefused(ScenarioError):
-    """A scenario file says something that can't stand; the message names file, line and key."""
+    """A kind of draw lacks what its function reads, or holds it in another shape; the message names both."""
 
 
 class ValueRefused(ScenarioError):

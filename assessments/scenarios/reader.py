@@ -1,49 +1,54 @@
 """A scenario file from text to a frozen :class:`Scenario`, refused with file, line and key, near misses offered."""
 
 import re
+from dataclasses import fields
 from types import MappingProxyType
 from typing import Final
 
 from assessments.scenarios.chance import Span
 from assessments.scenarios.fields import Field
-from assessments.scenarios.located import Table
 from assessments.scenarios.read_exemplars import read_exemplar
 from assessments.scenarios.read_fields import read_fields, read_task
-from assessments.scenarios.read_words import read_paragraph, refuse_unknown_slots
-from assessments.scenarios.spec import ClearOf, Drawable, GaugeLine, Kind, Scenario, Sentence, Task
-from courses.trade.errors import offer
+from assessments.scenarios.read_words import read_paragraph
+from assessments.scenarios.spec import ClearOf, Drawable, GaugeLine, Kind, Scenario, Task
+from courses.content.tables import Table, read_table
 
 LEVELS: Final = ("foundation", "working", "lead")
 JURISDICTIONS: Final = ("us", "uk", "eu")
 SENSES: Final = ("at_least", "at_most")
+KEYS: Final = (*(field.name for field in fields(Scenario) if field.name != "kinds"), "draw")
+"""What a scenario file may hold: the fields of a scenario, its kinds under ``draw``."""
+
 _CODE = re.compile(r"[A-Z]{3}-\d{2}")
 
 
 def read_scenario(text: str, file: str) -> Scenario:
-    """Return the scenario written in ``text``; raise SpecRefused naming ``file``, line and key.
+    """Return the scenario written in ``text``; raise FileRefused naming ``file``, line and key.
 
     >>> read_scenario('code = "coa"', "x.toml")
     Traceback (most recent call last):
-    assessments.scenarios.errors.SpecRefused: x.toml, line 1, code: 'coa' isn't a scenario code such as COA-01.
+    courses.content.errors.FileRefused: x.toml, line 1, code: 'coa' isn't a scenario code such as COA-01.
     """
-    whole = Table.of(text, file)
+    whole = read_table(text, file).only(*KEYS)
     code = whole.text("code")
     if not _CODE.fullmatch(code):
-        raise whole.refusal("code", f"'{code}' isn't a scenario code such as COA-01.")
-    facts = read_fields(whole, "facts")
-    tasks = tuple(read_task(table) for table in whole.some("tasks"))
-    beside = read_fields(whole, "beside")
+        raise whole.refuse("code", f"'{code}' isn't a scenario code such as COA-01.")
+    _refuse_doubles(whole)
+    facts, beside = read_fields(whole, "facts"), read_fields(whole, "beside")
+    told = [field.name for field in facts]
+    known = [*told, *(task.text("id") for task in whole.some("tasks")), *(field.name for field in beside)]
+    tasks = tuple(read_task(table, known) for table in whole.some("tasks"))
     scenario = Scenario(
         code=code,
-        version=whole.whole("version", least=1),
+        version=whole.whole("version", 1, 999),
         title=whole.text("title"),
         about=whole.text("about"),
         level=whole.one_of("level", LEVELS),
         elements=whole.texts("elements"),
         lessons=whole.texts("lessons"),
-        minutes=whole.whole("minutes", least=1),
-        jurisdictions=_jurisdictions(whole),
-        story=tuple(read_paragraph(table) for table in whole.some("story")),
+        minutes=whole.whole("minutes", 1, 480),
+        jurisdictions=whole.some_of("jurisdictions", JURISDICTIONS, JURISDICTIONS),
+        story=tuple(read_paragraph(table, told) for table in whole.some("story")),
         facts=facts,
         tasks=tasks,
         beside=beside,
@@ -52,57 +57,46 @@ def read_scenario(text: str, file: str) -> Scenario:
         exemplars=tuple(read_exemplar(table, tasks) for table in whole.some("exemplars")),
         gauges=tuple(_gauge(table, tasks, beside) for table in whole.tables("gauges")),
     )
-    whole.finish()
-    _refuse_doubles(whole, scenario)
-    _refuse_unknown_slots(whole, scenario)
+    if not any(exemplar.safest for exemplar in scenario.exemplars):
+        raise whole.refuse("exemplars", "at least one exemplar has to be 'safest'.")
     return scenario
 
 
-def _jurisdictions(whole: Table) -> tuple[str, ...]:
-    named = whole.texts("jurisdictions", JURISDICTIONS)
-    for name in named:
-        if name not in JURISDICTIONS:
-            raise whole.refusal("jurisdictions", f"'{name}' isn't one; {offer(name, JURISDICTIONS)}")
-    return named
-
-
 def _kinds(draw: Table) -> tuple[Kind, ...]:
-    common = _values(draw.table("common"))
+    common = _values(draw.only("common", "kinds").table("common"))
     kinds = []
     tables = draw.table("kinds")
-    for name in tables.names():
+    for name in tables.values:
         table = tables.table(name)
         weight = table.number("weight")
         if weight <= 0:
-            raise table.refusal("weight", f"should be above 0, not {weight}.")
+            raise table.refuse("weight", f"should be above 0, not {weight}.")
         kinds.append(Kind(name, weight, MappingProxyType({**common, **_values(table, but="weight")})))
     if not kinds:
-        raise draw.refusal("kinds", "at least one kind of draw is needed.")
-    draw.finish()
+        raise draw.refuse("kinds", "at least one kind of draw is needed.")
     return tuple(kinds)
 
 
 def _values(table: Table, but: str = "") -> dict[str, Drawable]:
-    return {name: _drawable(table, name) for name in table.names() if name != but}
+    return {name: _drawable(table, name) for name in table.values if name != but}
 
 
 def _drawable(table: Table, name: str) -> Drawable:
-    value = table.anything(name)
+    value = table.values[name]
     if isinstance(value, list):
         return table.texts(name)
     if not isinstance(value, dict):
         return table.number(name)
-    span = table.table(name)
+    span = table.table(name).only("from", "to", "step")
     ends = span.number("from"), span.number("to"), span.number("step")
     try:
-        made = Span(*ends)
+        return Span(*ends)
     except ValueError as wrong:
-        raise table.refusal(name, f"{wrong}.") from wrong
-    span.finish()
-    return made
+        raise table.refuse(name, f"{wrong}.") from wrong
 
 
 def _gauge(table: Table, tasks: tuple[Task, ...], beside: tuple[Field, ...]) -> GaugeLine:
+    table.only_fields_of(GaugeLine)
     numbers = tuple(field.name for field in (*(task.as_field() for task in tasks), *beside) if field.kind == "quantity")
     made = GaugeLine(
         value=table.one_of("value", numbers),
@@ -114,33 +108,19 @@ def _gauge(table: Table, tasks: tuple[Task, ...], beside: tuple[Field, ...]) -> 
         given=table.text("given", default=""),
     )
     if not made.low <= made.limit <= made.high:
-        raise table.refusal(
+        raise table.refuse(
             "limit", f"should lie between low ({made.low:g}) and high ({made.high:g}), not {made.limit:g}."
         )
-    table.finish()
     return made
 
 
 def _clear_of(table: Table) -> ClearOf:
-    made = ClearOf(table.text("limit"), table.text("holds"))
-    table.finish()
-    return made
+    table.only_fields_of(ClearOf)
+    return ClearOf(table.text("limit"), table.text("holds"))
 
 
-def _refuse_doubles(whole: Table, scenario: Scenario) -> None:
-    whole.once("facts", (field.name for field in scenario.facts))
-    whole.once("tasks", (field.name for field in scenario.key_fields))
-    whole.once("exemplars", (exemplar.name for exemplar in scenario.exemplars))
-    if not any(exemplar.safest for exemplar in scenario.exemplars):
-        raise whole.refusal("exemplars", "at least one exemplar has to be 'safest'.")
-
-
-def _refuse_unknown_slots(whole: Table, scenario: Scenario) -> None:
-    facts = {field.name for field in scenario.facts}
-    for n, paragraph in enumerate(scenario.story):
-        refuse_unknown_slots(paragraph, facts, whole, ("story", n, "sentence"))
-    known = facts | {field.name for field in scenario.key_fields}
-    for n, task in enumerate(scenario.tasks):
-        refuse_unknown_slots(task.model, known, whole, ("tasks", n, "model"))
-        fixed = tuple(Sentence(text) for text in (task.ask, task.hint, *(option.words for option in task.options)))
-        refuse_unknown_slots(fixed, set(), whole, ("tasks", n))
+def _refuse_doubles(whole: Table) -> None:
+    whole.once("facts", "name")
+    whole.once("tasks", "id")
+    whole.once("beside", "name", taken=[task.text("id") for task in whole.tables("tasks")])
+    whole.once("exemplars", "name")

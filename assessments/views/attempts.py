@@ -46,7 +46,7 @@ def detail(request: HttpRequest, attempt_id: UUID) -> HttpResponse:
     attempt = journey.close_if_due(get_attempt_for(person, attempt_id), now=timezone.now())
     if not attempt.is_open:
         return redirect("attempt-verdict" if attempt.outcome else "home", *([attempt.pk] if attempt.outcome else []))
-    return render(request, "assessments/attempt_detail.html", page_of(request, attempt, person.preferences))
+    return render(request, "assessments/attempt_detail.html", page_of(attempt, person.preferences))
 
 
 @login_required
@@ -119,7 +119,7 @@ def _mend(
     if _wants_json(request):
         return JsonResponse({"error": sentence}, status=422)
     state = {envelope.task.id: {"error": sentence, "value": "".join(envelope.values)}}
-    return render(request, "assessments/attempt_detail.html", page_of(request, attempt, prefs, **state), status=422)
+    return render(request, "assessments/attempt_detail.html", page_of(attempt, prefs, **state), status=422)
 
 
 def _acknowledged(request: HttpRequest, attempt: Attempt, saved: journey.Saved) -> HttpResponse:
@@ -142,7 +142,7 @@ def _acknowledged(request: HttpRequest, attempt: Attempt, saved: journey.Saved) 
 def _both(request: HttpRequest, attempt: Attempt, saved: journey.Saved, page: str) -> HttpResponse:
     if not _wants_json(request):
         prefs = get_person(request.user).preferences
-        return render(request, "assessments/attempt_detail.html", page_of(request, attempt, prefs), status=409)
+        return render(request, "assessments/attempt_detail.html", page_of(attempt, prefs), status=409)
     counts = saved.counts
     both = {
         "yours": saved.answer.value,

@@ -16,7 +16,6 @@ from assessments.views.paper import show_for
 from assessments.views.scenarios import lesson_line
 from courses.models import Lesson
 from courses.shipped import sources
-from courses.trade.sources import MARKS
 from courses.trade.units import Preferences, to_shown
 
 FOLDED = ("met", "not_applicable")
@@ -52,7 +51,6 @@ def verdict_of(attempt: Attempt, prefs: Preferences) -> dict[str, Any]:
 
 
 def _line(found: Finding, spec: Scenario, lessons: dict[str, Lesson], show: Show) -> dict[str, Any]:
-    source = sources().get(found.source)
     return {
         "verdict": found.verdict,
         "severity": found.severity,
@@ -60,7 +58,7 @@ def _line(found: Finding, spec: Scenario, lessons: dict[str, Lesson], show: Show
         "values": [_compared(said(spec, Compared(*one), show)) for one in found.values],
         "because": found.failed or found.because,
         "lesson": lesson_line(lessons[found.lesson]) if found.lesson in lessons else None,
-        "source": {"words": source.title, "mark": MARKS.get(source.mark, "")} if source else None,
+        "source": sources().get(found.source),
         "points": f"{found.points:g}",
         "of": f"{found.of:g}" if found.of else "",
     }

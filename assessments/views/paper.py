@@ -6,7 +6,6 @@ from dataclasses import dataclass, field
 from datetime import datetime, timedelta
 from typing import Any
 
-from django.http import HttpRequest
 from django.urls import reverse
 from django.utils import timezone
 from django.utils.translation import gettext as _
@@ -20,10 +19,11 @@ from courses.trade.units import Preferences, shown, symbol, to_shown
 
 
 def show_for(prefs: Preferences) -> Show:
-    """Return how a reader with these units sees a quantity of a scenario."""
+    """Return how a reader with these units sees a quantity of a scenario: converted, it has one decimal."""
 
     def show(value: float, unit: str, decimals: int) -> str:
-        return shown(value, unit, prefs, max(decimals, 1) if unit in ("degc", "K") else decimals)
+        as_written = prefs.unit_for(unit).code == unit and unit not in ("degc", "K")
+        return shown(value, unit, prefs, decimals if as_written else 1)
 
     return show
 
@@ -128,28 +128,43 @@ def conflicts_of(attempt: Attempt, sheet: Sheet, given: Mapping[str, Answer]) ->
     }
 
 
-def page_of(request: HttpRequest, attempt: Attempt, prefs: Preferences, **states: Any) -> dict[str, Any]:
+def page_of(attempt: Attempt, prefs: Preferences, **states: Any) -> dict[str, Any]:
     """Return what the page of an open attempt shows; nothing of the key is in it."""
-    spec, facts, sheet = attempt.scenario.spec, facts_of(attempt), Sheet(prefs)
-    given = attempt.answers.newest()
+    sheet, given = Sheet(prefs), attempt.answers.newest()
     crossed = conflicts_of(attempt, sheet, given)
-    said = {one.id: {"conflict": crossed.get(one.id), **states.get(one.id, {})} for one in spec.tasks}
+    tasks = attempt.scenario.spec.tasks
+    said = {one.id: {"conflict": crossed.get(one.id), **states.get(one.id, {})} for one in tasks}
     lines = task_lines(attempt, sheet, given, **said)
-    left = attempt.deadline - timezone.now() if attempt.deadline else None
+    saved = [line["saved_at"] for line in lines if line["saved_at"]]
     return {
         "attempt": attempt,
-        "story": story(spec, facts, sheet.show),
-        "facts": facts_shown(spec, facts, sheet.show),
-        "tables": tables_shown(spec, facts, sheet.show),
+        **job_of(attempt, sheet.show),
+        **time_of(attempt),
         "tasks": lines,
-        "answered": sum(1 for one in lines if one["saved_at"]),
+        "answered": len(saved),
         "asked": len(lines),
-        "seconds_left": max(0, int(left.total_seconds())) if left else None,
-        "minutes_left": minutes_left(left) if left else "",
-        "last_saved": max((one["saved_at"] for one in lines if one["saved_at"]), default=None),
+        "last_saved": max(saved, default=None),
         "save_url": reverse("answer-save", args=[attempt.pk]),
         "hand_in_url": reverse("attempt-hand-in", args=[attempt.pk]),
     }
+
+
+def job_of(attempt: Attempt, show: Show) -> dict[str, Any]:
+    """Return the story and the facts that stand beside it, in the reader's units."""
+    spec, facts = attempt.scenario.spec, facts_of(attempt)
+    return {
+        "story": story(spec, facts, show),
+        "facts": facts_shown(spec, facts, show),
+        "tables": tables_shown(spec, facts, show),
+    }
+
+
+def time_of(attempt: Attempt) -> dict[str, Any]:
+    """Return the time left on a paper, for the strip and for its clock."""
+    if attempt.deadline is None:
+        return {}
+    left = attempt.deadline - timezone.now()
+    return {"seconds_left": max(0, int(left.total_seconds())), "minutes_left": minutes_left(left)}
 
 
 def minutes_left(left: timedelta) -> str:

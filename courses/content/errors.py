@@ -1,14 +1,14 @@
-"""What is said when shipped content cannot be read: the file, the line, the key, and what would be right."""
+"""What is said when a shipped file cannot be read: the file, the line, the key, and what would be right."""
 
 from __future__ import annotations
 
 
-class PackError(ValueError):
-    """A course pack, lesson or finder table that cannot be read.
+class FileRefused(ValueError):
+    """A shipped file, such as a lesson, a course or a scenario, that cannot be read.
 
     The text of the error is one line: ``file, line N, key: sentence``.
 
-    >>> print(PackError("lessons.toml", 12, "minutes", "'long' is not a whole number; write minutes = 30."))
+    >>> print(FileRefused("lessons.toml", 12, "minutes", "'long' is not a whole number; write minutes = 30."))
     lessons.toml, line 12, minutes: 'long' is not a whole number; write minutes = 30.
     """
 

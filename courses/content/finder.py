@@ -14,7 +14,6 @@ from itertools import product
 from courses.content.markup import Numbering, Place, render_line
 from courses.content.prose import Prose
 from courses.content.tables import Table, read_table
-from courses.trade.errors import offer
 from courses.trade.sources import MARKS
 
 
@@ -83,13 +82,13 @@ def find(table: FinderTable, chosen: Mapping[str, str]) -> Row | None:
 
 
 def read_finder(text: str, file: str, sources: Collection[str]) -> FinderTable:
-    """The finder written in ``text``; raises `PackError` on a hole, a doubled row, or a source not in ``sources``."""
+    """The finder written in ``text``; raises `FileRefused` on a hole, a doubled row, or a source not in ``sources``."""
     top = read_table(text, file).only("code", "title", "about", "choice", "result", "row")
-    choices = tuple(_choice(entry) for entry in top.tables("choice"))
-    columns = tuple(_column(entry) for entry in top.tables("result"))
+    choices = tuple(_choice(entry) for entry in top.some("choice"))
+    columns = tuple(_column(entry) for entry in top.some("result"))
     if not 1 <= len(choices) <= 5:
         raise top.refuse("choice", f"{len(choices)} choices stand here; a finder has one to five.")
-    entries = top.tables("row")
+    entries = top.some("row")
     rows = tuple(_row(entry, choices, columns, sources) for entry in entries)
     _refuse_holes(top, choices, rows, entries)
     about = render_line(top.text("about"), Place(file, top.line_of("about"), "about"), Numbering(()))
@@ -98,7 +97,7 @@ def read_finder(text: str, file: str, sources: Collection[str]) -> FinderTable:
 
 def _choice(entry: Table) -> Choice:
     entry.only("name", "title", "options")
-    options = [option.only("id", "text") for option in entry.tables("options")]
+    options = [option.only("id", "text") for option in entry.some("options")]
     choice = Choice(
         entry.text("name"), entry.text("title"), tuple((option.text("id"), option.text("text")) for option in options)
     )
@@ -116,16 +115,11 @@ def _row(entry: Table, choices: tuple[Choice, ...], columns: tuple[Column, ...],
     entry.only("when", "then", "source", "mark", "caution")
     when = entry.table("when").only(*(choice.name for choice in choices))
     then = entry.table("then").only(*(column.name for column in columns))
-    source, mark = entry.text("source"), entry.text("mark")
-    if source not in sources:
-        raise entry.refuse("source", f"no source {source!r}; {offer(source, sorted(sources))}")
-    if mark not in MARKS:
-        raise entry.refuse("mark", f"no mark {mark!r}; {offer(mark, MARKS)}")
     return Row(
         when=tuple((choice.name, _chosen(when, choice)) for choice in choices),
         results=tuple(_said(then, column.name) for column in columns),
-        source=source,
-        mark=mark,
+        source=entry.one_of("source", sources),
+        mark=entry.one_of("mark", MARKS),
         caution=_said(entry, "caution") if entry.has("caution") else None,
     )
 
@@ -134,11 +128,9 @@ def _chosen(when: Table, choice: Choice) -> tuple[str, ...]:
     written = when.values.get(choice.name)
     if written == "any":
         return choice.ids
-    options = when.texts(choice.name) if isinstance(written, list) else (when.text(choice.name),)
-    for option in options:
-        if option not in choice.ids:
-            raise when.refuse(choice.name, f"no option {option!r}; {offer(option, (*choice.ids, 'any'))}")
-    return options
+    if isinstance(written, list):
+        return when.some_of(choice.name, choice.ids)
+    return (when.one_of(choice.name, (*choice.ids, "any")),)
 
 
 def _said(table: Table, key: str) -> Prose:

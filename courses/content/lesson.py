@@ -13,7 +13,7 @@ import re
 from collections.abc import Callable, Collection, Iterator, Mapping
 from dataclasses import dataclass
 
-from courses.content.errors import PackError
+from courses.content.errors import FileRefused
 from courses.content.markup import Numbering, Place, render_block, render_line
 from courses.content.parts import Calculator, Caution, Check, Finder, Mistakes, Option, Part, Text, Worked
 from courses.content.tables import Table, read_table
@@ -67,7 +67,7 @@ class _Stretch:
 
 
 def read_lesson(text: str, file: str, known: Known) -> Lesson:
-    """The lesson written in ``text``; raises `PackError` at the first thing that is wrong.
+    """The lesson written in ``text``; raises `FileRefused` at the first thing that is wrong.
 
     >>> known = Known(sources=["practice"], sums={})
     >>> lesson = read_lesson('''+++
@@ -95,9 +95,9 @@ def read_lesson(text: str, file: str, known: Known) -> Lesson:
         head.text("code"), head.whole("version", 1, 999), head.texts("outcomes"), parts, tuple(numbering.keys)
     )
     if not lesson.checks:
-        raise PackError(file, line, "check", "this lesson asks nothing; add at least one :::check.")
+        raise FileRefused(file, line, "check", "this lesson asks nothing; add at least one :::check.")
     if not lesson.sources:
-        raise PackError(file, line, "sources", "this lesson names no source; mark at least one, such as [^practice].")
+        raise FileRefused(file, line, "sources", "this lesson names no source; mark at least one, such as [^practice].")
     return lesson
 
 
@@ -106,7 +106,8 @@ def _split(text: str, file: str) -> tuple[Table, list[str], int]:
     lines = text.splitlines()
     fences = [n for n, line in enumerate(lines) if line.strip() == "+++"][:2]
     if len(fences) < 2 or fences[0] != 0:
-        raise PackError(file, 1, "+++", "a lesson begins with TOML between two lines of +++: code, version, outcomes.")
+        sentence = "a lesson begins with TOML between two lines of +++: code, version, outcomes."
+        raise FileRefused(file, 1, "+++", sentence)
     end = fences[1]
     return read_table("\n".join(lines[1:end]), file, first_line=2), lines[end + 1 :], end + 2
 
@@ -141,10 +142,10 @@ def _special(lines: list[str], at: int, file: str, first_line: int) -> tuple[_St
     opened = _FENCE.match(line)
     if not opened or opened[1] not in _FENCES:
         word = opened[1] if opened else line
-        raise PackError(file, number, line, f"no block {word!r}; {offer(word, _FENCES)}")
+        raise FileRefused(file, number, line, f"no block {word!r}; {offer(word, _FENCES)}")
     end = next((n for n in range(at + 1, len(lines)) if lines[n].strip() == ":::"), None)
     if end is None:
-        raise PackError(file, number, opened[1], "this block is never closed; end it with a line of :::.")
+        raise FileRefused(file, number, opened[1], "this block is never closed; end it with a line of :::.")
     return _Stretch(opened[1], opened[2].strip(), "\n".join(lines[at + 1 : end]), number + 1), end - at + 1
 
 
@@ -167,7 +168,7 @@ class _Reader:
         if stretch.kind == "text":
             return Text(prose)
         if not prose.pieces:
-            raise PackError(self.file, stretch.line, stretch.kind, "this block is empty; write what it says.")
+            raise FileRefused(self.file, stretch.line, stretch.kind, "this block is empty; write what it says.")
         part, title = _TITLED[stretch.kind]
         return part(stretch.title or title, prose)
 
@@ -175,7 +176,7 @@ class _Reader:
         found = _SHORTCODE.match(stretch.text)
         if not found or found[1] not in ("calculator", "finder"):
             sentence = f"{stretch.text!r} is not known; write {_EXAMPLES}."
-            raise PackError(self.file, stretch.line, "{{", sentence)
+            raise FileRefused(self.file, stretch.line, "{{", sentence)
         kind, name, rest = found.groups()
         names = self.known.sums if kind == "calculator" else self.known.finders
         self._refuse_unknown(kind, name, names, stretch.line)
@@ -188,7 +189,7 @@ class _Reader:
 
     def _refuse_unknown(self, kind: str, name: str, names: Collection[str], line: int) -> None:
         if name not in names:
-            raise PackError(self.file, line, kind, f"no {kind} {name!r}; {offer(name, sorted(names))}")
+            raise FileRefused(self.file, line, kind, f"no {kind} {name!r}; {offer(name, sorted(names))}")
 
     def _question(self, stretch: _Stretch) -> Check:
         self.asked += 1
@@ -196,17 +197,17 @@ class _Reader:
         first = next((n for n, line in enumerate(lines) if line.startswith("- [")), len(lines))
         question = render_block("\n".join(lines[:first]), Place(self.file, stretch.line, "question"), self.numbering)
         if not question.pieces:
-            raise PackError(self.file, stretch.line, "check", "this check asks nothing; write the question first.")
+            raise FileRefused(self.file, stretch.line, "check", "this check asks nothing; write the question first.")
         options = tuple(
             self._option(letter, written, line)
             for letter, (written, line) in zip("abcdefghi", _option_lines(lines, first, stretch.line), strict=False)
         )
         if not 2 <= len(options) <= 5:
-            raise PackError(self.file, stretch.line, "check", f"{len(options)} options stand here; give two to five.")
+            raise FileRefused(self.file, stretch.line, "check", f"{len(options)} options stand here; give two to five.")
         right = sum(option.right for option in options)
         if right != 1:
             sentence = f"{right} options are marked [x]; exactly one is right."
-            raise PackError(self.file, stretch.line, "check", sentence)
+            raise FileRefused(self.file, stretch.line, "check", sentence)
         return Check(f"c{self.asked}", question, options)
 
     def _option(self, letter: str, written: str, line: int) -> Option:
@@ -214,7 +215,7 @@ class _Reader:
         text, _, why = found[2].partition("::") if found else ("", "", "")
         if not found or not text.strip() or not why.strip():
             sentence = f"{written!r} is no option; write '- [x] the answer :: the reason' or '- [ ] …'."
-            raise PackError(self.file, line, "option", sentence)
+            raise FileRefused(self.file, line, "option", sentence)
         place = Place(self.file, line, "option")
         shown = render_line(text.strip(), place, self.numbering)
         return Option(letter, shown, found[1] == "x", render_line(why.strip(), place, self.numbering))

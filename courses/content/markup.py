@@ -14,7 +14,7 @@ from markdown_it import MarkdownIt
 from markdown_it.rules_inline import StateInline
 from markdown_it.token import Token
 
-from courses.content.errors import PackError
+from courses.content.errors import FileRefused
 from courses.content.prose import Prose, Quantity
 from courses.trade.errors import offer
 
@@ -135,30 +135,30 @@ def _with_lines(tokens: Sequence[Token], first_line: int) -> Iterator[tuple[Toke
 
 def _check(token: Token, place: Place, numbering: Numbering) -> None:
     if refusal := _REFUSED.get(token.type) or _REFUSED.get(token.tag):
-        raise PackError(place.file, place.line, place.key, refusal)
+        raise FileRefused(place.file, place.line, place.key, refusal)
     if token.type == "source_mark" and token.content not in numbering.known:
         sentence = f"no source {token.content!r}; {offer(token.content, sorted(numbering.known))}"
-        raise PackError(place.file, place.line, place.key, sentence)
+        raise FileRefused(place.file, place.line, place.key, sentence)
     if token.type == "quantity":
         _check_quantity(token.content, place)
     if token.type == "text" and (plain := _PLAIN_UNIT.search(token.content)):
         sentence = (
             f"{plain[0]!r} would not follow the reader's units; write it as {{20 degc}} or, a difference, {{3.0 K}}."
         )
-        raise PackError(place.file, place.line, place.key, sentence)
+        raise FileRefused(place.file, place.line, place.key, sentence)
     if token.type == "link_open" and not _LINK.match(str(token.attrGet("href"))):
         sentence = f"{token.attrGet('href')!r} is not a link to https, mailto or a page of this site (/…)."
-        raise PackError(place.file, place.line, place.key, sentence)
+        raise FileRefused(place.file, place.line, place.key, sentence)
 
 
 def _check_quantity(written: str, place: Place) -> None:
     found = _QUANTITY.fullmatch(written)
     if not found:
         sentence = f"{written!r} is not a quantity; write a number and a unit, such as {{3.0 K}}."
-        raise PackError(place.file, place.line, place.key, sentence)
+        raise FileRefused(place.file, place.line, place.key, sentence)
     if found[3] not in BASE_UNITS:
         sentence = f"{written!r} names no base unit; {offer(found[3], BASE_UNITS)}"
-        raise PackError(place.file, place.line, place.key, sentence)
+        raise FileRefused(place.file, place.line, place.key, sentence)
 
 
 def _quantity(written: str) -> Quantity:

@@ -6,14 +6,13 @@ each other ``*.toml`` is one course of modules; ``lessons/*.md`` are the lessons
 
 from __future__ import annotations
 
-from collections.abc import Collection, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass
 
-from courses.content.errors import PackError
+from courses.content.errors import FileRefused
 from courses.content.lesson import Known, Lesson, read_lesson
 from courses.content.parts import Check, Part
 from courses.content.tables import Table, read_table
-from courses.trade.errors import offer
 
 CATALOGUE = "lessons.toml"
 
@@ -104,27 +103,27 @@ def read_units(text: str, file: str) -> Mapping[str, UnitPack]:
     """
     units: dict[str, UnitPack] = {}
     seen: set[str] = set()
-    for entry in read_table(text, file).only("unit").tables("unit"):
+    for entry in read_table(text, file).only("unit").some("unit"):
         entry.only("code", "title", "about", "elements")
-        code = _new(entry, "code", units)
+        code = entry.new("code", units)
         elements = []
-        for element in entry.tables("elements"):
+        for element in entry.some("elements"):
             element.only("code", "title")
-            elements.append((_new(element, "code", seen), element.text("title")))
+            elements.append((element.new("code", seen), element.text("title")))
             seen.add(elements[-1][0])
         units[code] = UnitPack(code, entry.text("title"), entry.text("about"), tuple(elements))
     return units
 
 
 def read_shelf(texts: Mapping[str, str], known: Known, units: Mapping[str, UnitPack]) -> Shelf:
-    """Every pack in ``texts`` (file name under fixtures/courses to its text); raises `PackError` at the first fault."""
+    """Every pack in ``texts`` (file name under fixtures/courses to its text); raises `FileRefused` at a fault."""
     if CATALOGUE not in texts:
-        raise PackError(CATALOGUE, 1, "lesson", "this file is missing; it lists every lesson, taught or not.")
+        raise FileRefused(CATALOGUE, 1, "lesson", "this file is missing; it lists every lesson, taught or not.")
     lessons = _read_catalogue(texts, known, units)
     courses: dict[str, CoursePack] = {}
     for file in sorted(name for name in texts if name.endswith(".toml") and name != CATALOGUE):
         top = read_table(texts[file], file)
-        _new(top, "code", courses)
+        top.new("code", courses)
         course = _read_course(top, lessons, units)
         courses[course.code] = course
     return Shelf(lessons, courses)
@@ -139,14 +138,11 @@ def _read_course(top: Table, lessons: Mapping[str, LessonPack], units: Mapping[s
     top.only("code", "title", "about", "path", "module")
     modules: dict[str, ModulePack] = {}
     placed: set[str] = set()
-    for entry in top.tables("module"):
+    for entry in top.some("module"):
         entry.only("code", "title", "unit", "about", "lessons")
-        unit = entry.text("unit", default="")
-        if unit:
-            _known(entry, "unit", unit, units)
-        code = _new(entry, "code", modules)
-        for lesson in entry.texts("lessons"):
-            _known(entry, "lessons", lesson, lessons)
+        unit = entry.one_of("unit", units, default="")
+        code = entry.new("code", modules)
+        for lesson in entry.some_of("lessons", lessons):
             if lesson in placed:
                 raise entry.refuse("lessons", f"{lesson} stands in an earlier module too; a course has it once.")
             placed.add(lesson)
@@ -160,8 +156,7 @@ def _path(top: Table, modules: Mapping[str, ModulePack], lessons: Mapping[str, L
     """The order of reading: the codes of modules and lessons under ``path``, or the modules as they stand."""
     placed = {lesson.code for module in modules.values() for lesson in module.lessons}
     order: dict[str, None] = {}
-    for code in top.texts("path") if top.has("path") else tuple(modules):
-        _known(top, "path", code, {*modules, *placed})
+    for code in top.some_of("path", (*modules, *sorted(placed)), default=tuple(modules)):
         found = (lesson.code for lesson in modules[code].lessons) if code in modules else (code,)
         order.update(dict.fromkeys(found))
     if missing := sorted(placed - set(order)):
@@ -170,33 +165,35 @@ def _path(top: Table, modules: Mapping[str, ModulePack], lessons: Mapping[str, L
 
 
 def _read_catalogue(texts: Mapping[str, str], known: Known, units: Mapping[str, UnitPack]) -> Mapping[str, LessonPack]:
-    elements = {code for unit in units.values() for code, _ in unit.elements}
+    elements = [code for unit in units.values() for code, _ in unit.elements]
     lessons: dict[str, LessonPack] = {}
     slugs: set[str] = set()
     named: set[str] = set()
-    for entry in read_table(texts[CATALOGUE], CATALOGUE).only("lesson").tables("lesson"):
+    for entry in read_table(texts[CATALOGUE], CATALOGUE).only("lesson").some("lesson"):
         entry.only("code", "slug", "title", "minutes", "elements", "text")
-        code = _new(entry, "code", lessons)
-        slugs.add(_new(entry, "slug", slugs))
-        for element in entry.texts("elements"):
-            _known(entry, "elements", element, elements)
+        code = entry.new("code", lessons)
+        slugs.add(entry.new("slug", slugs))
         pack = LessonPack(
-            code, entry.text("slug"), entry.text("title"), entry.whole("minutes", 1, 120), entry.texts("elements")
+            code,
+            entry.text("slug"),
+            entry.text("title"),
+            entry.whole("minutes", 1, 120),
+            entry.some_of("elements", elements),
         )
         named.add(entry.text("text", default=""))
         lessons[code] = _written(entry, pack, texts, known) if entry.has("text") else pack
     for file in sorted(name for name in texts if name.endswith(".md") and name not in named):
-        raise PackError(file, 1, "text", f'no lesson names this file; add text = "{file}" to its entry in {CATALOGUE}.')
+        raise FileRefused(
+            file, 1, "text", f'no lesson names this file; add text = "{file}" to its entry in {CATALOGUE}.'
+        )
     return lessons
 
 
 def _written(entry: Table, pack: LessonPack, texts: Mapping[str, str], known: Known) -> LessonPack:
-    file = entry.text("text")
-    if file not in texts:
-        raise entry.refuse("text", f"no file {file!r}; {offer(file, sorted(texts))}")
+    file = entry.one_of("text", sorted(name for name in texts if name.endswith(".md")))
     lesson: Lesson = read_lesson(texts[file], file, known)
     if lesson.code != pack.code:
-        raise PackError(
+        raise FileRefused(
             file, 2, "code", f"this says {lesson.code}, the catalogue says {pack.code}; they are one lesson."
         )
     return LessonPack(
@@ -212,16 +209,3 @@ def _written(entry: Table, pack: LessonPack, texts: Mapping[str, str], known: Kn
         file=file,
         text=texts[file],
     )
-
-
-def _new(entry: Table, key: str, seen: Collection[str]) -> str:
-    """The text under ``key``, refused if it is not new."""
-    value = entry.text(key)
-    if value in seen:
-        raise entry.refuse(key, f"{value!r} stands above already; each {key} is used once.")
-    return value
-
-
-def _known(entry: Table, key: str, value: str, known: Collection[str]) -> None:
-    if value not in known:
-        raise entry.refuse(key, f"no {value!r}; {offer(value, sorted(known))}")

@@ -64,8 +64,11 @@ class Membership(models.Model):
 
     class Meta:
         constraints = [
+            models.UniqueConstraint(fields=["person", "role", "cohort"], name="a_role_is_held_once_in_a_cohort"),
             models.UniqueConstraint(
-                fields=["person", "role", "cohort"], nulls_distinct=False, name="a_role_is_held_once"
+                fields=["person", "role"],
+                condition=models.Q(cohort__isnull=True),
+                name="a_role_is_held_once_in_the_school",
             ),
             models.CheckConstraint(
                 condition=~models.Q(role=Role.TRAINEE) | models.Q(cohort__isnull=False),

@@ -10,6 +10,7 @@ from django.utils import timezone
 
 from assessments.management import demo, shelves
 from courses.actions import found_school
+from courses.errors import Refused
 from courses.keys import make_keys
 from courses.models import School
 
@@ -28,7 +29,7 @@ class Command(BaseCommand):
     def handle(self, *args: Any, **options: Any) -> None:
         try:
             self.run_steps(bare=options["bare"])
-        except ValueError as fault:
+        except (ValueError, Refused) as fault:
             raise CommandError(f"{fault} Nothing was changed.", returncode=2) from fault
         if options["bare"]:
             self.stdout.write("\nMake the first manager: python manage.py invite you@example.org --role manager")

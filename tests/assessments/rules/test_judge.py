@@ -267,7 +267,7 @@ def test_every_fault_of_a_book_is_told_with_its_rule_and_part(schema, functions)
 
 
 def test_a_faulty_book_is_refused_with_file_line_and_key(schema):
-    faulty = rule(steps=(Step("answer.zzz", 1),), lines={"steps": 7})
+    faulty = rule(steps=(Step("answer.zzz", 1),), places={"steps": ("coa-01.toml", 7)})
     with pytest.raises(BookRefused) as refused:
         prepare(RuleBook("COA-01", 1, (faulty,), "coa-01.toml"), schema)
     assert str(refused.value) == "coa-01.toml, line 7, steps: COA-01.1 (character 8): There is no field 'zzz'."

@@ -1,6 +1,6 @@
 from assessments.rules import Rule, RuleBook, Step
 
-RULE = Rule("COA-01.1", "S", "points", 2, "B", "practice", test="answer.ok", lines={"test": 3})
+RULE = Rule("COA-01.1", "S", "points", 2, "B", "practice", test="answer.ok", places={"test": ("b.toml", 3)})
 
 
 def test_a_digest_is_that_of_what_the_book_says():

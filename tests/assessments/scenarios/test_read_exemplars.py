@@ -2,11 +2,11 @@
 
 import pytest
 
-from assessments.scenarios.errors import SpecRefused
 from assessments.scenarios.fields import Option
-from assessments.scenarios.located import Table
 from assessments.scenarios.read_exemplars import read_exemplar
 from assessments.scenarios.spec import Exemplar, Task
+from courses.content.errors import FileRefused
+from courses.content.tables import read_table
 
 TASKS = (
     Task("margin", "quantity", "Margin", "How far?", unit="K", decimals=1),
@@ -15,7 +15,7 @@ TASKS = (
 
 
 def read(text: str) -> Exemplar:
-    return read_exemplar(Table.of(f"name = 'wrong'\n{text}", "a.toml"), TASKS)
+    return read_exemplar(read_table(f"name = 'wrong'\n{text}", "a.toml"), TASKS)
 
 
 def test_an_exemplar_is_its_difference_from_the_key() -> None:
@@ -34,24 +34,24 @@ def test_an_exemplar_is_its_difference_from_the_key() -> None:
 @pytest.mark.parametrize(
     ("text", "says"),
     [
-        ("outcomes = ['fail']", "outcomes: 'fail' isn't an outcome; did you mean critical_fail"),
-        ("outcomes = []", "outcomes: name at least one"),
+        ("outcomes = ['fail']", "outcomes: 'fail' isn't known here; did you mean critical_fail"),
+        ("outcomes = []", "outcomes: the list is empty; name at least one"),
         (
             "outcomes = ['satisfactory']\nput = { margn = 1 }",
-            "put.margn: no task is called 'margn'; did you mean margin",
+            "put.margn: 'margn' isn't known here; did you mean margin",
         ),
-        ("outcomes = ['satisfactory']\nwork = { margin = 3 }", "work.margin: should be a text, not 3"),
-        ("outcomes = ['satisfactory']\nadd = { steps = ['lock'] }", "add.steps: 'lock' isn't an option of 'steps'; "),
+        ("outcomes = ['satisfactory']\nwork = { margin = 3 }", "work.margin: 3 is not text"),
+        ("outcomes = ['satisfactory']\nadd = { steps = ['lock'] }", "add.steps: 'lock' isn't known here; "),
         ("outcomes = ['satisfactory']\nadd = { margin = ['log'] }", "add.margin: 'margin' has no options to tick"),
         ("outcomes = ['satisfactory']\ntick_all = ['margin']", "tick_all: 'margin' has no options to tick"),
         (
             "outcomes = ['satisfactory']\nunanswered = ['x']",
-            "unanswered: no task is called 'x'; there are margin",
+            "unanswered: 'x' isn't known here; there are margin",
         ),
         ("outcomes = ['critical_fail']\nsafest = true", "outcomes: the safest answer never fails on a critical rule"),
         ("outcomes = ['satisfactory']\nsafe = true", "'safe' isn't known here; did you mean safest"),
     ],
 )
 def test_an_exemplar_that_cant_stand_is_refused(text: str, says: str) -> None:
-    with pytest.raises(SpecRefused, match=says):
+    with pytest.raises(FileRefused, match=says):
         read(text)

@@ -2,19 +2,19 @@
 
 import pytest
 
-from assessments.scenarios.errors import SpecRefused
 from assessments.scenarios.fields import Field, Option
-from assessments.scenarios.located import Table
 from assessments.scenarios.read_fields import read_fields, read_task
 from assessments.scenarios.spec import Sentence, Task
+from courses.content.errors import FileRefused
+from courses.content.tables import read_table
 
 
 def field_of(text: str) -> Field:
-    return read_fields(Table.of(f"[[facts]]\n{text}", "a.toml"), "facts")[0]
+    return read_fields(read_table(f"[[facts]]\n{text}", "a.toml"), "facts")[0]
 
 
 def task_of(text: str) -> Task:
-    return read_task(Table.of(f"[[tasks]]\ntitle = 'T'\nask = 'A?'\n{text}", "a.toml").tables("tasks")[0])
+    return read_task(read_table(f"[[tasks]]\ntitle = 'T'\nask = 'A?'\n{text}", "a.toml").tables("tasks")[0], ["margin"])
 
 
 def test_a_field_takes_what_is_written_and_leaves_the_rest() -> None:
@@ -37,20 +37,23 @@ def test_a_field_of_rows_has_columns_and_a_list_has_items() -> None:
         ("name = 'Rh'\nkind = 'text'", r"line 2, facts\[1\].name: 'Rh' isn't a name of small letters"),
         ("name = 'rh'\nkind = 'number'", "line 3, .*kind: 'number' isn't known here"),
         ("name = 'rh'\nkind = 'quantity'\nunit = 'degcc'", "unit: 'degcc' isn't known here; did you mean degc"),
-        ("name = 'rh'\nkind = 'quantity'", "unit: 'unit' is missing"),
-        ("name = 'rh'\nkind = 'text'\nunit = 'rh'", "unit: 'unit' isn't known here"),
+        ("name = 'rh'\nkind = 'quantity'", r"facts\[1\].unit: this is missing; write unit = "),
+        ("name = 'rh'\nkind = 'text'\nunit = 'rh'", "line 4, .*unit: only a quantity has a unit"),
         ("name = 'r'\nkind = 'rows'", r"the rows of 'r' need at least one '\[\[columns\]\]'"),
         ("name = 'r'\nkind = 'list'", r"the list 'r' needs exactly one '\[\[items\]\]'"),
         ("name = 'r'\nkind = 'choice'", r"the choice 'r' needs '\[\[options\]\]'"),
         (
             "name = 'r'\nkind = 'choice'\noptions = [{ id = 'a', words = 'A' }, { id = 'a', words = 'B' }]",
-            "options: 'a' stands twice",
+            r"options\[2\].id: 'a' stands above already; each id is used once",
         ),
-        ("name = 'r'\nkind = 'choice'\noptions = [{ id = 'a', word = 'A' }]", "words: 'words' is missing"),
+        (
+            "name = 'r'\nkind = 'choice'\noptions = [{ id = 'a', word = 'A' }]",
+            r"options\[1\].word: 'word' isn't known here; did you mean words\?",
+        ),
     ],
 )
 def test_a_field_that_cant_stand_is_refused(text: str, says: str) -> None:
-    with pytest.raises(SpecRefused, match=says):
+    with pytest.raises(FileRefused, match=says):
         field_of(text)
 
 
@@ -75,12 +78,20 @@ def test_a_task_of_each_kind() -> None:
             "id = 'y'\nkind = 'yes_no'\noptions = [{ id = 'a', words = 'A' }]",
             "kind 'yes_no' takes no options",
         ),
+        (
+            "id = 'y'\nkind = 'yes_no'\nhint = 'Add {margin}'",
+            "line 6, .*hint: no value is called 'margin'; only a fixed",
+        ),
         ("id = 'why'\nkind = 'text'", "a task of kind 'text', and no other, has a"),
+        (
+            "id = 'why'\nkind = 'text'\n[[tasks.model]]\ntext = '{margn}'",
+            r"line 7, tasks\[1\].model\[1\].text: no value is called 'margn'; did you mean margin\?",
+        ),
         ("id = 'y'\nkind = 'yes_no'\n[[tasks.model]]\ntext = 'So.'", "a task of kind 'text', and no other, has a"),
         ("id = 'k'\nkind = 'quantity'\nunit = 'K'\nlow = 3", "'low' and 'high' stand together, the lower one first"),
         ("id = 'k'\nkind = 'quantity'\nunit = 'K'\nlow = 3\nhigh = 2", "'low' and 'high' stand together"),
     ],
 )
 def test_a_task_that_cant_stand_is_refused(text: str, says: str) -> None:
-    with pytest.raises(SpecRefused, match=says):
+    with pytest.raises(FileRefused, match=says):
         task_of(text)

@@ -2,10 +2,10 @@
 
 import pytest
 
-from assessments.scenarios.errors import SpecRefused
-from assessments.scenarios.located import Table
-from assessments.scenarios.read_words import read_paragraph, refuse_unknown_slots
+from assessments.scenarios.read_words import read_paragraph, read_words
 from assessments.scenarios.spec import Sentence
+from courses.content.errors import FileRefused
+from courses.content.tables import read_table
 
 TEXT = """
 [[sentence]]
@@ -17,20 +17,33 @@ where = { trend = ["rising", "steady"] }
 """
 
 
+KNOWN = ("probe", "trend")
+
+
 def test_a_paragraph_is_its_sentences_with_their_conditions() -> None:
-    first, second = read_paragraph(Table.of(TEXT, "a.toml"))
+    first, second = read_paragraph(read_table(TEXT, "a.toml"), KNOWN)
     assert first == Sentence("It reads {probe}.", given="probe")
     assert (second.text, dict(second.where)) == ("It rises.", {"trend": ("rising", "steady")})
 
 
-def test_a_slot_or_condition_that_names_nothing_is_refused() -> None:
-    whole = Table.of(TEXT, "a.toml")
-    sentences = read_paragraph(whole)
-    refuse_unknown_slots(sentences, {"probe", "trend"}, whole, ("sentence",))
-    with pytest.raises(SpecRefused, match=r"a.toml, line 6, sentence\[2\].text: no value is called 'trend'; there are"):
-        refuse_unknown_slots(sentences, {"probe"}, whole, ("sentence",))
+@pytest.mark.parametrize(
+    ("before", "after", "says"),
+    [
+        ("trend =", "trends =", r"line 7, sentence[2].where.trends: 'trends' isn't known here; did you mean trend?"),
+        ("{probe}", "{prob}", "line 3, sentence[1].text: no value is called 'prob'; did you mean probe?"),
+        ('given = "probe"', 'given = "x"', "line 4, sentence[1].given: 'x' isn't known here; there are probe, trend."),
+        ("given =", "giben =", "line 4, sentence[1].giben: 'giben' isn't known here; did you mean given?"),
+        ("[[sentence]]", "[[sentense]]", "line 2, sentense: 'sentense' isn't known here; did you mean sentence?"),
+    ],
+)
+def test_what_names_nothing_is_refused_at_its_line(before: str, after: str, says: str) -> None:
+    with pytest.raises(FileRefused) as refused:
+        read_paragraph(read_table(TEXT.replace(before, after), "a.toml"), KNOWN)
+    assert str(refused.value) == f"a.toml, {says}"
 
 
-def test_an_unknown_key_of_a_sentence_is_refused() -> None:
-    with pytest.raises(SpecRefused, match="'giben' isn't known here; did you mean given"):
-        read_paragraph(Table.of('[[sentence]]\ntext = "A."\ngiben = "probe"', "a.toml"))
+def test_words_that_stand_fixed_hold_only_fixed_quantities() -> None:
+    table = read_table('ask = "Wait {2 h}"\nhint = "It reads {probe}"', "a.toml")
+    assert (read_words(table, "ask"), read_words(table, "about", default="")) == ("Wait {2 h}", "")
+    with pytest.raises(FileRefused, match=r"line 2, hint: no value is called 'probe'; only a fixed quantity such as"):
+        read_words(table, "hint")

@@ -4,7 +4,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from courses.content.errors import PackError
+from courses.content.errors import FileRefused
 from courses.content.finder import Choice, Column, find, read_finder
 
 HEAD = """code = "which"
@@ -98,20 +98,20 @@ def test_any_choices_find_one_row_or_nothing(chosen):
     ("text", "line", "key", "words"),
     [
         (HEAD + PROBE + ROOF, 19, "row", "no row for meter infra_red, place sky; every combination has exactly one"),
-        (WHOLE + SKY, 39, "row.when", "meter infra_red, place sky has rows on lines 32 and 38"),
-        (WHOLE.replace('"sky" }', '"skye" }'), 33, "row.place", "did you mean sky?"),
-        (WHOLE.replace('place = "sky" }', 'plaec = "sky" }'), 33, "row.plaec", "did you mean place?"),
-        (WHOLE.replace(', place = "sky" }', " }"), 33, "row.place", "this is missing"),
+        (WHOLE + SKY, 39, "row[4].when", "meter infra_red, place sky has rows on lines 32 and 38"),
+        (WHOLE.replace('"sky" }', '"skye" }'), 33, "row[3].when.place", "did you mean sky?"),
+        (WHOLE.replace('place = "sky" }', 'plaec = "sky" }'), 33, "row[3].when.plaec", "did you mean place?"),
+        (WHOLE.replace(', place = "sky" }', " }"), 33, "row[3].when.place", "this is missing"),
         (WHOLE.replace('act = "Throw it away."', 'act = "Throw {3 Q}."'), 34, "act", "names no base unit"),
-        (WHOLE.replace('source = "planck"', 'source = "plank"'), 28, "row.source", "did you mean planck?"),
-        (WHOLE.replace('mark = "calc"', 'mark = "calx"'), 29, "row.mark", "did you mean calc"),
-        (WHOLE.replace('id = "infra_red"', 'id = "probe"'), 8, "choice.options", "each with an id of its own"),
+        (WHOLE.replace('source = "planck"', 'source = "plank"'), 28, "row[2].source", "did you mean planck?"),
+        (WHOLE.replace('mark = "calc"', 'mark = "calx"'), 29, "row[2].mark", "did you mean calc"),
+        (WHOLE.replace('id = "infra_red"', 'id = "probe"'), 8, "choice[1].options", "each with an id of its own"),
         (WHOLE.replace('title = "Which reading"', ""), 1, "title", "this is missing"),
         (WHOLE.replace('about = "Below', 'abuot = "Below'), 3, "abuot", "did you mean about?"),
     ],
 )
 def test_a_broken_finder_is_refused_with_file_line_and_key(text, line, key, words):
-    with pytest.raises(PackError, match=re.escape(words)) as error:
+    with pytest.raises(FileRefused, match=re.escape(words)) as error:
         read(text)
     assert (error.value.file, error.value.line, error.value.key) == ("which.toml", line, key)
 
@@ -121,5 +121,5 @@ def test_more_than_five_choices_are_refused():
         '[[choice]]\nname = "c{0}"\ntitle = "C"\noptions = [{{ id = "a", text = "a" }}, {{ id = "b", text = "b" }}]\n'
     )
     head = HEAD + "".join(choice.format(n) for n in range(4))
-    with pytest.raises(PackError, match="6 choices stand here; a finder has one to five"):
+    with pytest.raises(FileRefused, match="6 choices stand here; a finder has one to five"):
         read(head + PROBE)

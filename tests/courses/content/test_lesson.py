@@ -2,7 +2,7 @@ import re
 
 import pytest
 
-from courses.content.errors import PackError
+from courses.content.errors import FileRefused
 from courses.content.lesson import Known, Lesson, read_lesson
 from courses.content.parts import Calculator, Caution, Check, Finder, Mistakes, Text, Worked
 from courses.content.prose import Prose, Quantity, render_text
@@ -115,6 +115,6 @@ def test_sources_named_in_boxes_and_reasons_are_numbered_too():
     ],
 )
 def test_a_broken_lesson_is_refused_with_file_line_and_key(text, line, key, words):
-    with pytest.raises(PackError, match=re.escape(words)) as error:
+    with pytest.raises(FileRefused, match=re.escape(words)) as error:
         read(text)
     assert (error.value.file, error.value.line, error.value.key) == ("L24.md", line, key)

@@ -5,7 +5,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from courses.content.errors import PackError
+from courses.content.errors import FileRefused
 from courses.content.markup import TABLE_TAGS, TAGS, Numbering, Place, render_block, render_line
 from courses.content.prose import Quantity, render_text
 
@@ -65,7 +65,7 @@ HARMLESS_NAMES = {"href", "title", "aria-label", "start", "class"}
 def test_nothing_live_passes(attack):
     try:
         live = seen(html(attack))
-    except PackError:
+    except FileRefused:
         return
     assert live.tags <= HARMLESS_TAGS
     assert {name for name, _ in live.attributes} <= HARMLESS_NAMES
@@ -76,7 +76,7 @@ def test_nothing_live_passes(attack):
 def test_whatever_is_written_comes_out_inert_or_is_refused(text):
     try:
         live = seen(html(text))
-    except PackError:
+    except FileRefused:
         return
     assert live.tags <= HARMLESS_TAGS
     assert {name for name, _ in live.attributes} <= HARMLESS_NAMES
@@ -165,7 +165,7 @@ def test_quantities_and_equations_may_stand_in_the_words_of_a_link():
     ],
 )
 def test_what_may_not_stand_in_a_lesson_is_refused_at_its_line(text, line, words):
-    with pytest.raises(PackError, match=re.escape(words)) as error:
+    with pytest.raises(FileRefused, match=re.escape(words)) as error:
         html(text)
     assert (error.value.file, error.value.line, error.value.key) == ("L24.md", line, "text")
 

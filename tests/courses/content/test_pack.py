@@ -2,7 +2,7 @@ import re
 
 import pytest
 
-from courses.content.errors import PackError
+from courses.content.errors import FileRefused
 from courses.content.lesson import Known
 from courses.content.pack import LessonPack, read_course, read_shelf, read_units
 
@@ -124,14 +124,14 @@ def test_a_course_can_be_read_alone():
 
 
 def test_a_missing_catalogue_is_refused():
-    with pytest.raises(PackError, match="lists every lesson") as error:
+    with pytest.raises(FileRefused, match="lists every lesson") as error:
         read_shelf({}, KNOWN, {})
     assert (error.value.file, error.value.line) == ("lessons.toml", 1)
 
 
 def test_two_courses_of_one_code_are_refused():
     texts = TEXTS | {"second.toml": REMOTE}
-    with pytest.raises(PackError, match="'remote' stands above already") as error:
+    with pytest.raises(FileRefused, match="'remote' stands above already") as error:
         read_shelf(texts, KNOWN, read_units(UNITS, "units.toml"))
     assert (error.value.file, error.value.line, error.value.key) == ("second.toml", 1, "code")
 
@@ -139,13 +139,18 @@ def test_two_courses_of_one_code_are_refused():
 @pytest.mark.parametrize(
     ("text", "line", "key", "words"),
     [
-        (UNITS + UNITS, 7, "unit.code", "'COA' stands above already"),
-        (UNITS + UNITS.replace('"COA"', '"COB"'), 10, "unit.code", "'COA1' stands above already"),
-        (UNITS.replace('title = "Release"', 'titel = "Release"'), 5, "unit.titel", "did you mean title?"),
+        (UNITS + UNITS, 7, "unit[2].code", "'COA' stands above already"),
+        (UNITS + UNITS.replace('"COA"', '"COB"'), 10, "unit[2].elements[1].code", "'COA1' stands above already"),
+        (
+            UNITS.replace('title = "Release"', 'titel = "Release"'),
+            5,
+            "unit[1].elements[1].titel",
+            "did you mean title?",
+        ),
     ],
 )
 def test_broken_units_are_refused(text, line, key, words):
-    with pytest.raises(PackError, match=re.escape(words)) as error:
+    with pytest.raises(FileRefused, match=re.escape(words)) as error:
         read_units(text, "units.toml")
     assert (error.value.line, error.value.key) == (line, key)
 
@@ -153,28 +158,31 @@ def test_broken_units_are_refused(text, line, key, words):
 @pytest.mark.parametrize(
     ("change", "file", "line", "key", "words"),
     [
-        ({"catalogue": CATALOGUE.replace('"L25"', '"L24"')}, "lessons.toml", 10, "lesson.code", "is used once"),
+        ({"catalogue": CATALOGUE.replace('"L25"', '"L24"')}, "lessons.toml", 10, "lesson[2].code", "is used once"),
         (
             {"catalogue": CATALOGUE.replace('"instruments-lie"', '"dew-point"')},
-            "lessons.toml", 11, "lesson.slug", "is used once",
+            "lessons.toml", 11, "lesson[2].slug", "is used once",
         ),
-        ({"catalogue": CATALOGUE.replace("COA1", "COA7")}, "lessons.toml", 14, "lesson.elements", "no 'COA7'"),
-        ({"catalogue": CATALOGUE.replace("= 25", '= "25"')}, "lessons.toml", 13, "lesson.minutes", "whole number"),
-        ({"catalogue": CATALOGUE.replace("L24.md", "L42.md")}, "lessons.toml", 7, "lesson.text", "no file"),
-        ({"catalogue": CATALOGUE + "mintues = 3"}, "lessons.toml", 15, "lesson.mintues", "did you mean minutes?"),
+        ({"catalogue": CATALOGUE.replace("COA1", "COA7")}, "lessons.toml", 14, "lesson[2].elements", "isn't known"),
+        ({"catalogue": CATALOGUE.replace("= 25", '= "25"')}, "lessons.toml", 13, "lesson[2].minutes", "whole number"),
+        (
+            {"catalogue": CATALOGUE.replace("L24.md", "L42.md")},
+            "lessons.toml", 7, "lesson[1].text", "did you mean lessons/L24.md?",
+        ),
+        ({"catalogue": CATALOGUE + "mintues = 3"}, "lessons.toml", 15, "lesson[2].mintues", "did you mean minutes?"),
         ({"lesson": LESSON.replace("L24", "L25")}, "lessons/L24.md", 2, "code", "the catalogue says L24"),
         ({"lesson": LESSON.replace("[^practice]", "")}, "lessons/L24.md", 6, "sources", "names no source"),
         ({"extra": LESSON}, "lessons/L99.md", 1, "text", "no lesson names this file"),
-        ({"remote": REMOTE.replace('"COA"', '"COB"')}, "remote.toml", 9, "module.unit", "did you mean COA?"),
-        ({"remote": REMOTE.replace('["L25"]', '["L26"]')}, "remote.toml", 16, "module.lessons", "did you mean L25"),
-        ({"remote": REMOTE.replace('["L25"]', '["L24"]')}, "remote.toml", 16, "module.lessons", "an earlier module"),
-        ({"remote": REMOTE.replace('code = "B"', 'code = "A"')}, "remote.toml", 13, "module.code", "stands above"),
+        ({"remote": REMOTE.replace('"COA"', '"COB"')}, "remote.toml", 9, "module[1].unit", "did you mean COA?"),
+        ({"remote": REMOTE.replace('["L25"]', '["L26"]')}, "remote.toml", 16, "module[2].lessons", "did you mean L25"),
+        ({"remote": REMOTE.replace('["L25"]', '["L24"]')}, "remote.toml", 16, "module[2].lessons", "an earlier module"),
+        ({"remote": REMOTE.replace('code = "B"', 'code = "A"')}, "remote.toml", 13, "module[2].code", "stands above"),
         ({"remote": REMOTE.replace('["B", ', "[")}, "remote.toml", 4, "path", "never comes to L25"),
-        ({"remote": REMOTE.replace('["B", ', '["X", ')}, "remote.toml", 4, "path", "no 'X'"),
+        ({"remote": REMOTE.replace('["B", ', '["X", ')}, "remote.toml", 4, "path", "'X' isn't known here"),
         ({"remote": REMOTE.replace("about =", "abuot =", 1)}, "remote.toml", 3, "abuot", "did you mean about?"),
     ],
 )  # fmt: skip
 def test_a_broken_pack_is_refused_with_file_line_and_key(change, file, line, key, words):
-    with pytest.raises(PackError, match=re.escape(words)) as error:
+    with pytest.raises(FileRefused, match=re.escape(words)) as error:
         shelf(**change)
     assert (error.value.file, error.value.line, error.value.key) == (file, line, key)

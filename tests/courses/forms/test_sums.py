@@ -1,0 +1,39 @@
+"""The form of a sum is built from its declaration."""
+
+import pytest
+
+from courses.forms.sums import SumForm, typed
+from courses.trade.sums import SUMS
+from courses.trade.units import Preferences
+
+US, SI = Preferences.us(), Preferences.metric()
+
+
+@pytest.mark.parametrize("name", SUMS)
+def test_every_input_has_a_field_with_the_readers_unit(name):
+    form = SumForm(SUMS[name], US)
+    assert list(form.fields) == [wanted.name for wanted in SUMS[name].inputs]
+    for wanted in SUMS[name].inputs:
+        assert form.fields[wanted.name].required == wanted.needed
+
+
+def test_bare_numbers_are_in_the_readers_unit():
+    form = SumForm(SUMS["dew_point"], US, {"air_degc": "68", "air_rh": "50"})
+    assert form.result().value == 9.26
+
+
+def test_a_default_stands_in_the_field():
+    form = SumForm(SUMS["infrared_reading"], SI)
+    assert form.fields["set_emissivity"].initial == "0.95"
+
+
+def test_a_refusal_of_the_sum_itself_is_said_of_the_whole():
+    data = {"surface_degc": "-30", "around_degc": "60", "emissivity": "1", "set_emissivity": "0.1"}
+    form = SumForm(SUMS["infrared_reading"], SI, data)
+    assert form.result() is None
+    assert form.errors
+
+
+def test_a_value_is_typed_as_people_type():
+    (air, _humidity) = SUMS["dew_point"].inputs
+    assert [typed(air, 18.0, US), typed(air, -2.5, SI)] == ["64.4", "-2.5"]

@@ -1,0 +1,40 @@
+"""Which row a person may have: the row, or 404."""
+
+from datetime import timedelta
+
+import pytest
+from django.contrib.auth.models import AnonymousUser
+from django.http import Http404
+
+from courses import access
+from tests.factories import InvitationFactory
+
+pytestmark = pytest.mark.django_db
+
+
+def test_a_course_is_found_by_its_cohort_and_by_staff(trainee, instructor, outsider):
+    assert access.get_course_for(trainee, "remote") == access.get_course_for(instructor, "remote")
+    for person, code in [(trainee, "in_person"), (outsider, "remote"), (trainee, "no-such")]:
+        with pytest.raises(Http404):
+            access.get_course_for(person, code)
+
+
+def test_a_lesson_is_found_if_taught_and_in_a_course_of_ones_own(trainee, outsider):
+    assert access.get_lesson_for(trainee, "dew-point").code == "L24"
+    for person, slug in [(outsider, "dew-point"), (trainee, "lay-and-level"), (trainee, "no-such")]:
+        with pytest.raises(Http404):
+            access.get_lesson_for(person, slug)
+
+
+def test_an_invitation_is_found_by_its_token_while_it_is_open(now):
+    invitation = InvitationFactory(expires_at=now)
+    assert access.get_invitation("token-of-a-test", now - timedelta(seconds=1)) == invitation
+    for token, moment in [("token-of-a-test", now), ("another", now - timedelta(seconds=1))]:
+        with pytest.raises(Http404):
+            access.get_invitation(token, moment)
+
+
+def test_nobody_is_not_a_person(trainee):
+    assert access.get_person(trainee) == trainee
+    with pytest.raises(Http404):
+        access.get_person(AnonymousUser())

@@ -1,0 +1,42 @@
+"""What is shipped reads whole."""
+
+import pytest
+from django.core.management import CommandError, call_command
+
+from courses import shipped
+from courses.models import Lesson, School
+
+
+def test_everything_shipped_reads():
+    assert set(shipped.shelf().courses) == {"remote", "in_person"}
+    assert "which_reading" in shipped.finders()
+    assert shipped.sources()["practice"].title == "Common practice"
+    assert list(shipped.units()) == ["INS", "WAD", "PLN", "CUT", "SAF", "COA", "HOM"]
+
+
+def test_a_lesson_is_read_once_for_each_text():
+    text = shipped.shelf().lessons["L24"].text
+    assert shipped.lesson_in(text, "L24") is shipped.lesson_in(text, "L24")
+
+
+@pytest.mark.django_db
+@pytest.mark.parametrize(
+    ("file", "old", "new", "place"),
+    [
+        ("courses/lessons.toml", 'slug = "dew-point"', 'slug = "instruments-lie"', "lessons.toml, line "),
+        ("courses/remote.toml", 'lessons = ["', 'lessons = ["L99", "', "remote.toml, line "),
+        ("courses/lessons/L24-dew-point.md", "[^", "[^no-such-", "L24-dew-point.md, line "),
+        ("rulebooks/COA-01-v1.toml", "severity = ", "severty = ", "COA-01-v1.toml, line "),
+        ("rulebooks/shared.toml", "key.decision", "key.decison", "shared.toml, line "),
+        ("scenarios/COA-01-v1.toml", 'kind = "quantity"', 'kind = "quantty"', "COA-01-v1.toml, line "),
+        ("trade/sources.toml", 'mark = "practice"', 'mark = "rumour"', "sources.toml, line "),
+        ("trade/which_reading.toml", 'source = "', 'source = "no-such-', "which_reading.toml, line "),
+    ],
+)
+def test_a_broken_file_stops_setup_with_its_place_and_changes_nothing(other_fixtures, file, old, new, place):
+    other_fixtures(file, old, new)
+    with pytest.raises(CommandError) as refusal:
+        call_command("setup", "--bare")
+    assert place in str(refusal.value)
+    assert str(refusal.value).endswith("Nothing was changed.")
+    assert (refusal.value.returncode, Lesson.objects.count(), School.objects.count()) == (2, 0, 0)
