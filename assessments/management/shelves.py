@@ -6,6 +6,7 @@ from django.db import transaction
 
 from assessments import shipped
 from assessments.authoring import publish_book, publish_scenario
+from assessments.management.demo_plan import read_plan
 from courses.actions import publish_course, publish_lesson
 from courses.shipped import shelf
 
@@ -15,6 +16,7 @@ def refuse_broken() -> None:
     shelf()
     for ref in shipped.published():
         shipped.marker(ref)
+    read_plan()
 
 
 @transaction.atomic

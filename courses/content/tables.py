@@ -222,9 +222,11 @@ class Table:
 
     def _get(self, key: str, default: T | None, example: str, *kinds: type[T]) -> T:
         written = example if example.startswith("[[") else f"{key} = {example}"
-        value = self.values.get(key, default)
-        if value is None:
-            raise self.refuse(key, f"this is missing; write {written}.")
+        if not self.has(key):
+            if default is None:
+                raise self.refuse(key, f"this is missing; write {written}.")
+            return default
+        value = self.values[key]
         if type(value) not in kinds:
             raise self.refuse(key, f"{value!r} is not {_KINDS[kinds[0]]}; write {written}.")
         return cast(T, value)

@@ -63,7 +63,7 @@ class Command(BaseCommand):
 
     def tell_people(self) -> None:
         """Print who can sign in to the demo school, and with what."""
-        known = demo.passwords(settings.VAR, [])
+        known = demo.passwords(settings.VAR)
         self.stdout.write("\nThe demo school is invented. Its people and their passwords on this machine:")
         for one in demo.staff_first():
             where = f"{one.get_role_display()}{f' in {one.cohort}' if one.cohort else ''}"
