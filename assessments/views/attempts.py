@@ -62,8 +62,10 @@ def answer(request: HttpRequest, attempt_id: UUID) -> HttpResponse:
     try:
         saved = journey.save_answer(attempt, envelope.opened(person.preferences), now=timezone.now())
     except UnknownOption as refusal:
-        return _refused(request, str(refusal))
-    except (Unreadable, AnswerRefused) as refusal:
+        return _refused(request, refusal.sentence)
+    except Unreadable as refusal:
+        return _mend(request, attempt, envelope, refusal.sentence, person.preferences)
+    except AnswerRefused as refusal:
         return _mend(request, attempt, envelope, str(refusal), person.preferences)
     return _acknowledged(request, attempt, saved)
 

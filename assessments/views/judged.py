@@ -86,8 +86,8 @@ def headline(attempt: Attempt, wanting: list[dict[str, Any]]) -> str:
         return _("It holds, with %(points)s of %(of)s points.") % _points(attempt)
     first = wanting[0]
     if first["verdict"] == "not_answered":
-        return _("Not answered: %(rule)s.") % {"rule": first["title"]}
-    return _("Not met: %(rule)s.") % {"rule": first["title"]}
+        return _("%(rule)s: not answered.") % {"rule": first["title"]}
+    return _("%(rule)s: not met.") % {"rule": first["title"]}
 
 
 def explanation(attempt: Attempt, wanting: list[dict[str, Any]]) -> str:
@@ -100,7 +100,7 @@ def explanation(attempt: Attempt, wanting: list[dict[str, Any]]) -> str:
     needed = sum(1 for one in wanting if one["severity"] == "needed")
     points = _("%(points)s of %(of)s points; 80 % of them are asked.").replace("80 %", "80\u00a0%%") % _points(attempt)
     if attempt.outcome == "not_yet_satisfactory" and needed:
-        short = ngettext("One rule that is needed is open.", "%(n)d rules that are needed are open.", needed)
+        short = ngettext("One needed rule falls short.", "%(n)d needed rules fall short.", needed)
         return f"{short % {'n': needed}} {points}"
     return points
 

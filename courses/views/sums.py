@@ -17,6 +17,9 @@ from courses.trade.sums import SUMS, ShownLine, ShownResult, Sum, sum_named
 from courses.trade.units import Preferences
 
 
+FIRST = "dew_margin"
+
+
 @dataclass(frozen=True, slots=True)
 class Calculator:
     """A sum on a page: its form and, once it was asked, what it gave."""
@@ -61,8 +64,10 @@ def opened_with(name: str, given: Mapping[str, str], prefs: Preferences) -> Calc
 
 @login_required
 def index(request: HttpRequest) -> HttpResponse:
-    """List every calculator."""
-    return render(request, "courses/sum_list.html", {"sums": list(SUMS.values())})
+    """Show the calculator of the day's first question, ready to use, and list the others."""
+    others = [asked for asked in SUMS.values() if asked.name != FIRST]
+    page = {"calc": calculator(FIRST, get_person(request.user).preferences), "others": others}
+    return render(request, "courses/sum_list.html", page)
 
 
 @login_required

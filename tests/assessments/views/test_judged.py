@@ -46,7 +46,7 @@ def test_a_key_meets_every_rule_that_applies(judged):
 def test_a_critical_rule_decides_before_points(judged):
     page = judged(next_steps=["fuel_heater"])
     assert page["outcome"] == "critical_fail"
-    assert page["headline"] == "Not met: No fuel heater in the shut shed."
+    assert page["headline"] == "No fuel heater in the shut shed: not met."
     assert page["explain"].endswith("So points don't count.")
     assert page["findings"][0]["severity"] == "critical"
 
@@ -54,7 +54,7 @@ def test_a_critical_rule_decides_before_points(judged):
 def test_silence_is_never_called_wrong(judged):
     page = judged(leave_out=("dew_point", "margin", "decision", "next_steps", "why"))
     assert page["outcome"] == "cannot_certify"
-    assert page["headline"].startswith("Not answered: ")
+    assert page["headline"].endswith(": not answered.")
     assert {line["verdict"] for line in page["findings"]} == {"not_answered"}
     assert page["model"][0]["given"] == ""
 
@@ -62,7 +62,7 @@ def test_silence_is_never_called_wrong(judged):
 def test_a_needed_rule_left_open_is_counted(judged):
     page = judged(margin=30.0)
     assert page["outcome"] == "not_yet_satisfactory"
-    assert page["explain"].startswith("One rule that is needed is open. ")
+    assert page["explain"].startswith("One needed rule falls short. ")
     assert "80\u00a0%" in page["explain"]
 
 

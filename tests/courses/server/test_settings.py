@@ -39,9 +39,9 @@ def test_a_bad_value_stops_the_start_with_its_name(tmp_path, name, value, senten
 
 
 def test_a_laptop_keeps_to_itself(tmp_path):
-    asked = "[s.DEBUG, s.ALLOWED_HOSTS, s.SESSION_COOKIE_HTTPONLY, s.EMAIL_BACKEND.split('.')[-2], s.DEBUG_PROPAGATE_EXCEPTIONS]"
+    asked = "[s.DEBUG, s.ALLOWED_HOSTS, s.SESSION_COOKIE_HTTPONLY, s.EMAIL_BACKEND.split('.')[-2]]"
     run = read(tmp_path, asked, RAKING_SECRET_KEY="k" * 40)
-    assert run.stdout.strip() == "[False, ['localhost', '127.0.0.1', '[::1]'], True, 'filebased', False]"
+    assert run.stdout.strip() == "[False, ['localhost', '127.0.0.1', '[::1]'], True, 'filebased']"
 
 
 def test_https_shuts_the_cookies(tmp_path):
