@@ -100,7 +100,7 @@ def test_a_lesson_not_yet_taught_is_named_not_linked(judged):
 
 def test_every_finding_says_where_it_comes_from(judged):
     page = judged(next_steps=["fuel_heater"])
-    assert all(line["source"]["words"] for line in page["findings"] + page["met"])
+    assert all(line["source"].title for line in page["findings"] + page["met"])
 
 
 def test_a_rule_that_failed_to_judge_says_so(judged, client, trainee):
