@@ -53,7 +53,7 @@ def axe_faults(page: Page) -> list[str]:
     """Return what axe finds wrong by WCAG 2.0 to 2.2, A and AA, and by best practice: rule, place, reason."""
     if not page.evaluate("'axe' in window"):
         page.evaluate(Axe().axe_script)
-    options = {"resultTypes": ["violations"], "runOnly": {"type": "tag", "values": RULES}}
+    options = {"resultTypes": ["violations"], "preload": False, "runOnly": {"type": "tag", "values": RULES}}
     found = page.evaluate("async (options) => (await axe.run(options)).violations", options)
     return [_spoken(one["id"], node) for one in found for node in one["nodes"]]
 

@@ -14,6 +14,7 @@ from courses.models import Lesson, LessonRead, Person
 from courses.trade.sums import SUMS
 from tests.browser.answering import CODE, give, judged, opened
 from tests.browser.looking import amber, axe_faults, inline, low, open_folds, wide
+from tests.browser.screens import PHONE
 from tests.factories import InvitationFactory
 
 pytestmark = [pytest.mark.browser, pytest.mark.django_db(transaction=True)]
@@ -172,6 +173,12 @@ def with_menu(stage: Stage) -> None:
     stage.page.locator(".who summary").click()
 
 
+def with_a_long_name(stage: Stage) -> None:
+    """Look at the page as somebody whose name fills a line."""
+    Person.objects.filter(pk=stage.person.pk).update(name="Maximiliana Konstantinopoulou-Featherstonehaugh")
+    stage.go("home")
+
+
 def answer_check(stage: Stage) -> None:
     """Answer the first check questions of a lesson, one wrongly."""
     stage.go("lesson-detail", "dew-point")
@@ -210,6 +217,7 @@ def keep_settings_wrongly(stage: Stage) -> None:
 READ = {
     "home": at("home"),
     "menu": with_menu,
+    "long name": with_a_long_name,
     "lessons": at("lesson-list"),
     "lesson": at("lesson-detail", "dew-point"),
     "lesson with answers": answer_check,
@@ -232,6 +240,13 @@ def test_a_page_of_a_trainee(screens, learner, name):
     screens.allow("status of 404", "status of 422")
     judged(learner.person, OUTCOMES["not_yet_satisfactory"])
     assert look(learner, READ[name]) == []
+
+
+@pytest.mark.parametrize("path", ["/", "/lessons/dew-point/", "/calculators/dew_point/", "/settings/", "attempt"])
+def test_a_page_without_script(open_page, sign_in, trainee, path):
+    page = sign_in(open_page(*PHONE, script=False), trainee)
+    page.goto(f"/attempts/{opened(trainee).pk}/" if path == "attempt" else path)
+    assert wide(page) + low(page) == []
 
 
 @pytest.mark.parametrize("name", SUMS)

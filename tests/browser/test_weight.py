@@ -1,25 +1,16 @@
 """What a page weighs on a cold cache, from a whole installation served by the command of the README."""
 
-import json
-import os
-import signal
-import socket
-import subprocess
-import sys
-import time
-import urllib.request
 from collections.abc import Iterator
-from pathlib import Path
 
 import pytest
 from playwright.sync_api import Page
 
 from courses.trade.sums import SUMS
 from tests.browser.screens import PHONE, Screens
+from tests.installation import Installation
 
 pytestmark = pytest.mark.browser
 
-ROOT = Path(__file__).resolve().parents[2]
 MOST = 60_000
 """Bytes of one page as they travel, heads included, without pictures."""
 PICTURES = (".webp", ".png", ".jpg", ".avif")
@@ -39,43 +30,12 @@ FIXED = [
 ]
 
 
-class Shop:
-    """An installation in a folder of its own, and its people."""
-
-    def __init__(self, var: Path) -> None:
-        self.env = {**os.environ, "RAKING_VAR": str(var), "DJANGO_SETTINGS_MODULE": "courses.server.settings"}
-        self.env.pop("RAKING_SECRET_KEY", None)
-        with socket.socket() as probe:
-            probe.bind(("127.0.0.1", 0))
-            self.port = probe.getsockname()[1]
-        self.url = f"http://localhost:{self.port}"
-        subprocess.run(self.line("setup"), cwd=ROOT, env=self.env, check=True, capture_output=True)
-        self.password = json.loads((var / "demo-passwords.json").read_text())[WHO]
-
-    def line(self, *words: str) -> list[str]:
-        return [sys.executable, "manage.py", *words]
-
-    def serve(self) -> subprocess.Popen:
-        """Start the server, in a process group of its own; return when it answers."""
-        line = self.line("serve", "--port", str(self.port))
-        quiet = {"stdout": subprocess.DEVNULL, "stderr": subprocess.DEVNULL}
-        server = subprocess.Popen(line, cwd=ROOT, env=self.env, start_new_session=True, **quiet)
-        for _wait in range(600):
-            try:
-                urllib.request.urlopen(f"{self.url}/account/login/", timeout=5).close()
-                return server
-            except OSError:
-                time.sleep(0.05)
-        raise AssertionError("The server did not come up within half a minute.")
-
-
 @pytest.fixture(scope="module")
-def shop(tmp_path_factory) -> Iterator[Shop]:
-    opened = Shop(tmp_path_factory.mktemp("shop") / "var")
-    server = opened.serve()
+def shop(tmp_path_factory) -> Iterator[Installation]:
+    opened = Installation(tmp_path_factory.mktemp("shop") / "var")
+    opened.serve()
     yield opened
-    os.killpg(server.pid, signal.SIGTERM)
-    server.wait(timeout=20)
+    opened.end()
 
 
 @pytest.fixture
@@ -125,10 +85,10 @@ def handed_in(page: Page) -> str:
     return page.url
 
 
-def test_no_page_weighs_more_than_a_weak_signal_carries(shop: Shop, served: Screens):
+def test_no_page_weighs_more_than_a_weak_signal_carries(shop: Installation, served: Screens):
     page = served.open(*PHONE)
     found = {path: weight(page, path) for path in ("/account/login/", "/account/password/reset/")}
-    enter(page, shop.password)
+    enter(page, shop.passwords[WHO])
     found |= {path: weight(page, path) for path in FIXED}
     found["attempt"] = weight(page, begun(page))
     found["verdict"] = weight(page, handed_in(page))
