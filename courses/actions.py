@@ -87,6 +87,14 @@ def welcome(email: str, password: str, **fields: Any) -> Person:
 
 
 @transaction.atomic
+def renew_password(person: Person, password: str) -> Person:
+    """Give `person` another password; the old one opens nothing from here on."""
+    person.set_password(password)
+    person.save(update_fields=["password"])
+    return person
+
+
+@transaction.atomic
 def invite(*, role: str, cohort: Cohort | None, email: str, by: Person | None, now: datetime) -> tuple[Invitation, str]:
     """Make an invitation that leads in once within a fortnight; return it with the token of its link."""
     if role == Role.TRAINEE and cohort is None:

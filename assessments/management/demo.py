@@ -16,7 +16,7 @@ from assessments.marking.exemplars import Expressions, drawn_case, trials
 from assessments.models import Attempt, Scenario
 from assessments.scenarios.draw import draw, key_of
 from assessments.scenarios.errors import DrawNeverSettled
-from courses.actions import enrol, found_school, gather_cohort, units, welcome
+from courses.actions import enrol, found_school, gather_cohort, renew_password, units, welcome
 from courses.keys import keep_secret
 from courses.models import Course, Membership, Person
 from courses.models.enrolment import Role
@@ -42,8 +42,9 @@ def load(var: Path, now: datetime, progress: Callable[[str], None]) -> Mapping[s
     plan = read_plan()
     found_school(plan.school)
     cohorts = {one.name: gather_cohort(one.name, one.mode, Course.objects.get(code=one.course)) for one in plan.cohorts}
+    kept = passwords(var)
     known = passwords(var, [one.email for one in plan.people])
-    people = {one.name: _person(one, known[one.email]) for one in plan.people}
+    people = {one.name: _person(one, known[one.email], renew=one.email not in kept) for one in plan.people}
     for one in plan.people:
         codes = {"teaches": list(one.teaches), "may_sign": list(one.may_sign)}
         enrol(people[one.name], one.role, cohorts.get(one.cohort), **codes)
@@ -60,10 +61,10 @@ def staff_first() -> list[Membership]:
     return sorted(demo, key=lambda one: (order.index(Role(one.role)), one.cohort_id or 0, one.person_id))
 
 
-def _person(one: PersonPlan, password: str) -> Person:
+def _person(one: PersonPlan, password: str, *, renew: bool) -> Person:
     there: Person | None = Person.objects.with_email(one.email).first()
     if there:
-        return there
+        return renew_password(there, password) if renew else there
     fields: dict[str, Any] = {**units(metric=one.metric), "extra_time_percent": one.extra_time_percent}
     if one.film:
         fields["film"] = one.film

@@ -15,6 +15,7 @@ VAR = env.folder("RAKING_VAR", BASE_DIR / "var")
 DEBUG = env.yes("RAKING_DEBUG", default=False)
 SECRET_KEY = env.secret_key(VAR, debug=DEBUG, argv=sys.argv)
 HTTPS = env.yes("RAKING_HTTPS", default=False)
+PROXY = env.yes("RAKING_PROXY", default=False)
 ALLOWED_HOSTS = env.words("RAKING_HOSTS", default=["localhost", "127.0.0.1", "[::1]"])
 SITE_URL = env.word("RAKING_URL", default="http://localhost:8000").rstrip("/")
 CSRF_TRUSTED_ORIGINS = [f"https://{host}" for host in ALLOWED_HOSTS] if HTTPS else []
@@ -91,7 +92,10 @@ PASSWORD_HASHERS = [
 AUTH_PASSWORD_VALIDATORS = [
     {"NAME": "django.contrib.auth.password_validation.MinimumLengthValidator", "OPTIONS": {"min_length": 12}},
     {"NAME": "django.contrib.auth.password_validation.CommonPasswordValidator"},
-    {"NAME": "django.contrib.auth.password_validation.UserAttributeSimilarityValidator"},
+    {
+        "NAME": "django.contrib.auth.password_validation.UserAttributeSimilarityValidator",
+        "OPTIONS": {"user_attributes": ["email", "name"]},
+    },
 ]
 LOGIN_URL = "account_login"
 LOGIN_REDIRECT_URL = "home"
@@ -104,6 +108,7 @@ ACCOUNT_SESSION_REMEMBER = True
 ACCOUNT_LOGOUT_REDIRECT_URL = "account_login"
 ACCOUNT_DEFAULT_HTTP_PROTOCOL = "https" if HTTPS else "http"
 ACCOUNT_REAUTHENTICATION_METHODS = {"password", "mfa"}
+ALLAUTH_TRUSTED_PROXY_COUNT = 1 if PROXY else 0
 MFA_SUPPORTED_TYPES = ["totp", "recovery_codes"]
 SESSION_COOKIE_AGE = 14 * 24 * 3600
 
@@ -159,7 +164,7 @@ SESSION_COOKIE_SAMESITE = "Lax"
 CSRF_COOKIE_HTTPONLY = True
 if HTTPS:
     SECURE_SSL_REDIRECT = True
-    SECURE_PROXY_SSL_HEADER = ("HTTP_X_FORWARDED_PROTO", "https") if env.yes("RAKING_PROXY", default=False) else None
+    SECURE_PROXY_SSL_HEADER = ("HTTP_X_FORWARDED_PROTO", "https") if PROXY else None
     SECURE_HSTS_SECONDS = 365 * 24 * 3600
     SECURE_HSTS_INCLUDE_SUBDOMAINS = True
     SECURE_HSTS_PRELOAD = True

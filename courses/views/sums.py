@@ -16,7 +16,6 @@ from courses.trade.sources import MARKS, Source
 from courses.trade.sums import SUMS, ShownLine, ShownResult, Sum, sum_named
 from courses.trade.units import Preferences
 
-
 FIRST = "dew_margin"
 
 

@@ -68,6 +68,12 @@ def test_a_trainee_is_not_invited_without_a_cohort(now):
         actions.invite(role=Role.TRAINEE, cohort=None, email="", by=None, now=now)
 
 
+def test_a_renewed_password_shuts_the_old_one_out():
+    person = actions.renew_password(PersonFactory(password="the old one, long"), "the new one, long")
+    person.refresh_from_db()
+    assert [person.check_password(word) for word in ("the old one, long", "the new one, long")] == [False, True]
+
+
 def test_enrolling_twice_leaves_one_membership():
     person, cohort = PersonFactory(), CohortFactory()
     for codes in (["INS"], ["INS", "COA2"]):

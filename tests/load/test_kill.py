@@ -1,85 +1,48 @@
 """A server killed outright, again and again, while a phone sends answers: what was acknowledged is there, once."""
 
 import json
-import os
 import random
 import re
 import signal
-import socket
-import subprocess
-import sys
 import threading
 import time
 import urllib.error
 import urllib.parse
 import urllib.request
 from collections import Counter
-from http.client import HTTPException
 from http.cookiejar import CookieJar
-from pathlib import Path
 from uuid import uuid4
 
 import pytest
 
-ROOT = Path(__file__).resolve().parents[2]
+from tests.installation import LOST, Installation
+
 ANSWERS, KILLS = 200, 20
 WHO = "tamsin@slackwater.example"
-NETWORK = (urllib.error.URLError, HTTPException, ConnectionError, TimeoutError)
 
 pytestmark = pytest.mark.load
 
 
-def free_port() -> int:
-    with socket.socket() as probe:
-        probe.bind(("127.0.0.1", 0))
-        return probe.getsockname()[1]
+class Shop(Installation):
+    """An installation that counts how often it was killed."""
 
-
-class Shop:
-    """A whole installation in a folder of its own, served by the command of the README."""
-
-    def __init__(self, var: Path) -> None:
-        self.var, self.port = var, free_port()
-        self.env = {**os.environ, "RAKING_VAR": str(var), "DJANGO_SETTINGS_MODULE": "courses.server.settings"}
-        self.env.pop("RAKING_SECRET_KEY", None)
-        self.manage("setup")
-        self.kills = 0
-        self.start()
-
-    def manage(self, *words: str) -> str:
-        line = [sys.executable, "manage.py", *words]
-        run = subprocess.run(line, cwd=ROOT, env=self.env, capture_output=True, text=True, check=False)
-        assert run.returncode == 0, run.stderr
-        return run.stdout
-
-    def start(self) -> None:
-        line = [sys.executable, "manage.py", "serve", "--port", str(self.port)]
-        self.server = subprocess.Popen(
-            line, cwd=ROOT, env=self.env, start_new_session=True, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL
-        )
-        for _wait in range(600):
-            try:
-                urllib.request.urlopen(f"http://localhost:{self.port}/account/login/", timeout=5).close()
-                return
-            except NETWORK:
-                time.sleep(0.05)
-        raise AssertionError("The server did not come up within half a minute.")
+    kills = 0
 
     def kill(self) -> None:
-        os.killpg(self.server.pid, signal.SIGKILL)
-        self.server.wait()
+        """Kill every process of the server outright."""
+        self.end(signal.SIGKILL)
         self.kills += 1
 
 
 class Phone:
     """One signed-in person's browser, as far as answers need it."""
 
-    def __init__(self, shop: Shop, password: str) -> None:
-        self.root = f"http://localhost:{shop.port}"
+    def __init__(self, shop: Shop) -> None:
+        self.root = shop.url
         self.cookies = CookieJar()
         self.open = urllib.request.build_opener(urllib.request.HTTPCookieProcessor(self.cookies)).open
         page = self.get("/account/login/")
-        self.post("/account/login/", page, login=WHO, password=password)
+        self.post("/account/login/", page, login=WHO, password=shop.passwords[WHO])
         page = self.post("/scenarios/COA-01/open/", self.get("/scenarios/COA-01/"), mode="practice")
         self.save_url = re.search(r'action="(/attempts/[^"]+/answer/)"', page)[1]
         self.token = token_in(page)
@@ -106,7 +69,7 @@ class Phone:
             except urllib.error.HTTPError as refusal:
                 if refusal.code < 500:
                     raise
-            except NETWORK:
+            except LOST:
                 pass
             time.sleep(0.02)
 
@@ -120,7 +83,7 @@ def kill_at_random(shop: Shop, done: threading.Event) -> None:
     while not done.is_set() or shop.kills < KILLS:
         time.sleep(chance.uniform(0.05, 0.7))
         shop.kill()
-        shop.start()
+        shop.serve()
 
 
 def rows_kept(shop: Shop) -> list[tuple[str, int]]:
@@ -134,9 +97,9 @@ def rows_kept(shop: Shop) -> list[tuple[str, int]]:
 
 def test_no_acknowledged_answer_is_lost_or_doubled(tmp_path):
     shop = Shop(tmp_path / "var")
+    shop.serve()
     try:
-        password = json.loads((shop.var / "demo-passwords.json").read_text())[WHO]
-        phone = Phone(shop, password)
+        phone = Phone(shop)
         done = threading.Event()
         killer = threading.Thread(target=kill_at_random, args=(shop, done))
         killer.start()

@@ -22,6 +22,7 @@ class Command(BaseCommand):
 
     help = "Make this installation ready; run it again after every update."
     requires_system_checks = ()
+    untouched = "Nothing was changed."
 
     def add_arguments(self, parser: CommandParser) -> None:
         parser.add_argument("--bare", action="store_true", help="no demo people")
@@ -30,7 +31,7 @@ class Command(BaseCommand):
         try:
             self.run_steps(bare=options["bare"])
         except (ValueError, Refused) as fault:
-            raise CommandError(f"{fault} Nothing was changed.", returncode=2) from fault
+            raise CommandError(f"{fault} {self.untouched}", returncode=2) from fault
         if options["bare"]:
             self.stdout.write("\nMake the first manager: python manage.py invite you@example.org --role manager")
             return
@@ -52,6 +53,7 @@ class Command(BaseCommand):
             self.stdout.write(f"{number} of {len(steps)}  {name}")
             self.stdout.flush()
             step()
+            self.untouched = "No lesson, scenario or person was changed."
 
     def say(self, words: str) -> None:
         """Print a detail of the step that runs."""

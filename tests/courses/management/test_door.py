@@ -97,7 +97,7 @@ def test_json_is_read_from_a_file_and_from_standard_input(tmp_path: Path, monkey
 @pytest.mark.parametrize(
     ("raw", "sentence"),
     [
-        (b'{"a": 1,}', ", line 1, column 9: this is not JSON: "),
+        (b'{"a": 1 "b"}', ", line 1, column 9: this is not JSON: "),
         (b"", ", line 1, column 1: this is not JSON: Expecting value."),
         (b'{"a":\nNaN}', ": NaN is not a number here; leave the key out where nothing was measured."),
         (b'{"a": -Infinity}', ": -Infinity is not a number here; leave the key out where nothing was measured."),
