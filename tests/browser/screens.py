@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, field
 from urllib.parse import urlsplit
 
-from playwright.sync_api import Browser, BrowserContext, Page
+from playwright.sync_api import Browser, BrowserContext, Page, Request
 
 PHONE = (360, 740)
 DESK = (1280, 800)
@@ -51,8 +51,13 @@ class Screens:
     def _watch(self, page: Page) -> None:
         page.on("console", lambda one: self.said.append(f"console {one.type}: {one.text} ({one.location['url']})"))
         page.on("pageerror", lambda one: self.said.append(f"script: {one}"))
-        page.on("requestfailed", lambda one: self.said.append(f"failed: {one.method} {one.url} {one.failure}"))
+        page.on("requestfailed", lambda one: self.said.extend(self._failed(one)))
         page.on("request", lambda one: self.said.extend(self._foreign(one.url)))
+
+    def _failed(self, request: Request) -> Iterator[str]:
+        """Yield a request that failed; the icon of a page that is left early is taken back by the browser itself."""
+        if not (request.url.endswith("/favicon.svg") and request.failure == "net::ERR_ABORTED"):
+            yield f"failed: {request.method} {request.url} {request.failure}"
 
     def _foreign(self, url: str) -> Iterator[str]:
         parts = urlsplit(url)
