@@ -12,6 +12,7 @@ from django.utils.translation import gettext_lazy as _
 
 from courses.models import Invitation, Person
 
+NAMELESS = _("Enter your name.")
 UNIT_FIELDS = ("temperature", "film", "volume", "length")
 
 
@@ -23,15 +24,24 @@ def _zones() -> list[tuple[str, str | Promise]]:
 class ComeInForm(forms.Form):
     """What an invited person says of themself."""
 
-    email = forms.EmailField(label=_("Email"), widget=forms.EmailInput(attrs={"autocomplete": "username"}))
+    email = forms.EmailField(
+        label=_("Email"),
+        error_messages={
+            "required": _("Enter your address."),
+            "invalid": _("This is no address. Write it like name@example.org."),
+        },
+        widget=forms.EmailInput(attrs={"autocomplete": "username"}),
+    )
     name = forms.CharField(
         label=_("Your name, as a certificate should print it"),
         max_length=120,
+        error_messages={"required": NAMELESS},
         widget=forms.TextInput(attrs={"autocomplete": "name"}),
     )
     password = forms.CharField(
         label=_("Password"),
         help_text=_("12 characters or more."),
+        error_messages={"required": _("Choose a password.")},
         max_length=128,
         strip=False,
         widget=forms.PasswordInput(attrs={"autocomplete": "new-password"}),
@@ -74,6 +84,7 @@ class SettingsForm(forms.ModelForm):  # type: ignore[type-arg]
     class Meta:
         model = Person
         fields = ("name", *UNIT_FIELDS, "language", "zone")
+        error_messages = {"name": {"required": NAMELESS}}
         widgets = dict.fromkeys(UNIT_FIELDS, forms.RadioSelect)
         labels = {
             "name": _("Name on certificates"),

@@ -6,17 +6,21 @@ from typing import Any
 from django import forms
 from django.core.exceptions import ValidationError
 from django.utils.translation import gettext as _
+from django.utils.translation import gettext_lazy as lazy
 
 from courses.trade.errors import TradeError
 from courses.trade.sums import Input, Result, Sum, work_out
 from courses.trade.units import Preferences, shown_plain, symbol
 
 
+NEEDED = {"required": lazy("Enter a value.")}
+
+
 class QuantityField(forms.CharField):
     """A number as it was typed, with or without a unit, read into the base unit."""
 
     def __init__(self, wanted: Input, prefs: Preferences) -> None:
-        super().__init__(label=_(wanted.title), required=wanted.needed, max_length=60)
+        super().__init__(label=_(wanted.title), required=wanted.needed, max_length=60, error_messages=NEEDED)
         self.wanted, self.prefs = wanted, prefs
         self.unit_symbol = symbol(wanted.unit, prefs)
         self.widget.attrs.update({"inputmode": "decimal", "autocomplete": "off"})

@@ -130,8 +130,12 @@ def test_an_answer_changed_after_a_lost_reply_is_no_conflict(screens, phone, att
     assert phone.get_by_text("This was answered in two tabs.").count() == 0
 
 
-@pytest.mark.parametrize(("take", "counts"), [("8.1", 8.1), ("9.3", 9.3)], ids=["this tab", "other tab"])
-def test_two_tabs_with_two_answers_are_asked_which_one_counts(screens, phone, attempt, take, counts):
+@pytest.mark.parametrize(
+    ("button", "take", "counts"),
+    [("Take the later one", "8.1", 8.1), ("Take the one that counts now", "9.3", 9.3)],
+    ids=["the later", "the one that counts"],
+)
+def test_two_tabs_with_two_answers_are_asked_which_one_counts(screens, phone, attempt, button, take, counts):
     screens.allow("status of 409")
     beside = phone.context.new_page()
     beside.goto(address(attempt))
@@ -143,10 +147,26 @@ def test_two_tabs_with_two_answers_are_asked_which_one_counts(screens, phone, at
     expect(box).to_contain_text("9.3\u00a0°C")
     expect(box).to_contain_text("8.1\u00a0°C")
     assert rows(attempt, "dew_point") == [(9.3, 1), (8.1, None)]
-    box.get_by_role("button", name=f"Take {take}").click()
+    box.get_by_role("button", name=button).click()
     expect(box).to_have_count(0)
     assert attempt.answers.newest()["dew_point"].value == counts
     assert beside.input_value("#a-dew_point") == take
+
+
+def test_a_tab_that_saves_leaves_what_another_one_still_keeps(screens, phone, attempt):
+    screens.allow(*GONE)
+    beside = phone.context.new_page()
+    beside.goto(address(attempt))
+    phone.route("**/answer/", lambda route: route.abort())
+    give_on(phone, "dew_point", "9.3")
+    expect(state(phone, "dew_point")).to_have_text(UNSENT)
+    pick(beside, "wait")
+    expect(state(beside, "decision")).to_contain_text("Saved")
+    phone.close()
+    again = beside.context.new_page()
+    again.goto(address(attempt))
+    expect(state(again, "dew_point")).to_contain_text("Saved")
+    assert rows(attempt, "dew_point") == [(9.3, 1)]
 
 
 def test_the_same_answer_in_two_tabs_asks_nothing(phone, attempt):

@@ -14,12 +14,16 @@ let sending = null;
 let elsewhere = ""; // the page that has more to say than this one
 
 function read() {
-  try { return sessionStorage.getItem(store) ?? localStorage.getItem(store); } catch { return null; }
+  try { return localStorage.getItem(store); } catch { return null; }
 }
 
-function keep() {
-  const text = JSON.stringify(Object.fromEntries(waiting));
-  try { waiting.size ? localStorage.setItem(store, text) : localStorage.removeItem(store); } catch { /* private window: the page itself still holds what was typed */ }
+// Another tab may keep answers of the same attempt: only what this one noted is written over or taken away.
+function keep(task, gone) {
+  const all = JSON.parse(read() || "{}");
+  const note = waiting.get(task);
+  if (note) all[task] = note;
+  else if (all[task]?.key === gone?.key) delete all[task];
+  try { Object.keys(all).length ? localStorage.setItem(store, JSON.stringify(all)) : localStorage.removeItem(store); } catch { /* private window: the page itself still holds what was typed */ }
 }
 
 const formOf = (task) => forms.find((form) => form.elements.task.value === task);
@@ -70,7 +74,7 @@ function note(form) {
   const before = waiting.get(form.elements.task.value);
   const unheard = before ? [...before.unheard, before.key] : []; // sent perhaps, but never acknowledged here
   waiting.set(form.elements.task.value, { pairs: [...data.entries()], key: newKey(), unheard });
-  keep();
+  keep(form.elements.task.value);
   // A sentence that stands here stays until the reply: nothing below may move while a finger is on its way to it.
   if (!form.querySelector("[data-state] .st-miss")) say(form, words.sendingWords, "st-open");
 }
@@ -92,12 +96,12 @@ async function send(task) {
     return wait();
   }
   if (reply.status >= 500 || reply.status === 429) return wait();
-  if (!reply.headers.get("Content-Type")?.includes("json")) return askAgain(note);
+  if (!reply.headers.get("Content-Type")?.includes("json")) return askAgain(task, note);
   signal(true);
   const newest = waiting.get(task) === note;
   if (newest) waiting.delete(task);
   else waiting.get(task).unheard = [];
-  keep();
+  keep(task, note);
   settle(form, reply.status, await reply.json(), newest);
   return true;
 }
@@ -108,10 +112,10 @@ function wait() {
 }
 
 // A page came back where an answer was asked for: signed out, or the form is too old. What was typed waits for the page loaded anew.
-function askAgain(note) {
+function askAgain(task, note) {
   if (!note.asked) {
     note.asked = true;
-    keep();
+    keep(task);
     location.reload();
   }
   return wait();
@@ -176,6 +180,7 @@ for (const form of forms) {
     if (!event.target.matches("[type=radio],[type=checkbox]")) pause = setTimeout(go, PAUSE_MS);
   });
   form.addEventListener("change", go);
+  addEventListener("pagehide", go); // what was typed in the last moment waits on this device
   form.addEventListener("submit", (event) => { event.preventDefault(); go(); });
 }
 

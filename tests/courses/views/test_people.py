@@ -54,8 +54,8 @@ def test_an_expired_or_invented_link_is_gone_alike(client, school):
     [
         ("password", "short", "at least 12 characters"),
         ("password", "1qaz2wsx3edc", "too common"),
-        ("email", "no address", "valid email address"),
-        ("name", "", "required"),
+        ("email", "no address", "Write it like name@example.org"),
+        ("name", "", "Enter your name."),
         ("units", "furlongs", "valid choice"),
     ],
 )

@@ -40,7 +40,7 @@ def test_a_number_may_carry_its_own_unit_and_a_comma(page):
     [
         ({"air_degc": "68", "air_rh": "140"}, "lies outside"),
         ({"air_degc": "warm", "air_rh": "50"}, "is no number"),
-        ({"air_degc": "", "air_rh": "50"}, "required"),
+        ({"air_degc": "", "air_rh": "50"}, "Enter a value."),
         ({"air_degc": "5 mil", "air_rh": "50"}, "not a temperature"),
     ],
 )
