@@ -12,7 +12,6 @@ from courses.trade.errors import TradeError
 from courses.trade.sums import Input, Result, Sum, work_out
 from courses.trade.units import Preferences, shown_plain, symbol
 
-
 NEEDED = {"required": lazy("Enter a value.")}
 
 
