@@ -121,3 +121,16 @@ def test_dates_follow_the_language_chosen(client):
     person = PersonFactory(language="en-gb")
     client.force_login(person)
     assert '<html lang="en-gb"' in client.get(reverse("settings")).content.decode()
+
+
+@pytest.mark.parametrize("many", [0, 30])
+def test_pages_ask_the_database_as_often_however_many_belong_here(client, link, django_assert_num_queries, many):
+    for number in range(many):
+        InvitationFactory(token=f"token-{number}", invited_by=PersonFactory())
+    with django_assert_num_queries(1):
+        client.get(reverse("account_login"))
+    with django_assert_num_queries(3):
+        client.get(link)
+    client.force_login(PersonFactory())
+    with django_assert_num_queries(4):
+        client.get(reverse("settings"))

@@ -60,3 +60,13 @@ def test_a_script_gets_the_answer_alone(client, school):
 
 def test_an_unknown_sum_is_not_found(page):
     assert page("wind_chill").status_code == 404
+
+
+@pytest.mark.parametrize("many", [0, 30])
+def test_calculators_ask_the_database_as_often_for_many_people(client, school, django_assert_num_queries, many):
+    PersonFactory.create_batch(many)
+    client.force_login(PersonFactory())
+    with django_assert_num_queries(4):
+        client.get(reverse("sum-list"))
+    with django_assert_num_queries(4):
+        client.get(reverse("sum-detail", args=["dew_point"]), {"air_degc": "20", "air_rh": "50"})
