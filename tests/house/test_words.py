@@ -16,7 +16,7 @@ HOMELESS = re.compile(r"^_*(utils?|helpers?|common|misc|managers?)(_|$)|_(utils?
 VAGUE = re.compile(r"^_*(handle|process|do|perform)_")
 PATHS = re.compile(r"(?<![\w.])/(work|root|home|Users|opt|srv)/\w|\b[A-Z]:\\Users|\.\./shared\b")
 KNOWN = r"localhost|127\.0\.0\.1|www\.w3\.org|([\w-]+\.)*example(\.org)?\b"
-REGISTRIES = re.compile(r"--(extra-)?index-url|--find-links|--trusted-host|https?://(?!" + KNOWN + ")")
+REGISTRIES = re.compile(r"--(extra-)?index-url|--find-links|--trusted-host|https?://(?!" + KNOWN + r")\w[\w-]*\.\w")
 UNFINISHED = re.compile(r"\b(TODO|FIXME|XXX)\b|pytest\.mark\.(skip|xfail)\b")
 TEXT = (".py", ".toml", ".txt", ".md", ".html", ".css", ".js", ".svg", ".cfg", ".sh", "run")
 QUOTING = {"tests/house/test_words.py", "tests/house/test_constraints.py"}
@@ -80,7 +80,9 @@ def test_a_vague_name_is_seen() -> None:
     assert list(vague_names("def process_answer(): ...\ndef hand_in(): ...\n", "a.py")) == ["a.py:1 process_answer"]
 
 
-@pytest.mark.parametrize("line", ["cd /" + "root/site", "see ../" + "shared/a.md", "C:\\" + "Users\\me", "/" + "home/me"])
+@pytest.mark.parametrize(
+    "line", ["cd /" + "root/site", "see ../" + "shared/a.md", "C:\\" + "Users\\me", "/" + "home/me"]
+)
 def test_a_machine_path_is_seen(line: str) -> None:
     assert PATHS.search(line)
 
