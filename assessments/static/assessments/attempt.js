@@ -180,7 +180,7 @@ for (const form of forms) {
     if (!event.target.matches("[type=radio],[type=checkbox]")) pause = setTimeout(go, PAUSE_MS);
   });
   form.addEventListener("change", go);
-  addEventListener("pagehide", go); // what was typed in the last moment waits on this device
+  addEventListener("pagehide", () => { if (typed(form) !== last) note(form); }); // typed in the last moment: it waits on this device
   form.addEventListener("submit", (event) => { event.preventDefault(); go(); });
 }
 
