@@ -2,9 +2,9 @@
 
 import pytest
 from django.test import Client
-from playwright.sync_api import sync_playwright
+from playwright.sync_api import expect, sync_playwright
 
-from tests.browser.screens import Screens
+from tests.browser.screens import SLOW, Screens
 from tests.conftest import CHROMIUM
 
 QUIET = [
@@ -20,7 +20,8 @@ QUIET = [
 
 @pytest.fixture(scope="session")
 def browser():
-    """The one browser."""
+    """The one browser; on a busy machine a test waits for what it expects, and fails no sooner."""
+    expect.set_options(timeout=SLOW)
     with sync_playwright() as driver:
         chromium = driver.chromium.launch(executable_path=CHROMIUM, args=QUIET)
         yield chromium

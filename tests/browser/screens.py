@@ -8,7 +8,7 @@ from playwright.sync_api import Browser, BrowserContext, Page, Request
 
 PHONE = (360, 740)
 DESK = (1280, 800)
-SLOW = 10_000
+SLOW = 30_000
 """Milliseconds a page may take before a test gives up: long, since other work may run beside it."""
 
 
