@@ -14,6 +14,7 @@ from courses.content.pack import CoursePack, LessonPack
 from courses.errors import InvitationRefused
 from courses.models import Cohort, Course, Invitation, Lesson, LessonRead, Membership, Module, Person, Placement, School
 from courses.models.enrolment import Role
+from courses.signals import role_changed
 from courses.tokens import digest_of, new_token
 
 INVITATION_DAYS = 14
@@ -72,9 +73,24 @@ def gather_cohort(name: str, mode: str, course: Course) -> Cohort:
 
 
 @transaction.atomic
-def enrol(person: Person, role: str, cohort: Cohort | None = None, **codes: list[str]) -> Membership:
+def enrol(
+    person: Person,
+    role: str,
+    cohort: Cohort | None = None,
+    *,
+    now: datetime,
+    by: Person | None = None,
+    **codes: list[str],
+) -> Membership:
     """Give `person` a role, in a cohort or in the whole school, with the codes they teach and may sign."""
-    membership, _made = Membership.objects.update_or_create(person=person, role=role, cohort=cohort, defaults=codes)
+    held = Membership.objects.select_for_update().filter(person=person, role=role, cohort=cohort).first()
+    if held and all(getattr(held, name) == value for name, value in codes.items()):
+        return held
+    membership = held or Membership(person=person, role=role, cohort=cohort)
+    for name, value in codes.items():
+        setattr(membership, name, value)
+    membership.save()
+    role_changed.send(Membership, membership=membership, change="changed" if held else "given", by=by, now=now)
     return membership
 
 
@@ -124,7 +140,7 @@ def accept(invitation: Invitation, *, email: str, name: str, password: str, metr
     if Person.objects.with_email(address).exists():
         raise InvitationRefused(_("%(email)s already belongs here. Sign in instead.") % {"email": address})
     person = welcome(address, password, name=name, **units(metric=metric))
-    enrol(person, invitation.role, invitation.cohort)
+    enrol(person, invitation.role, invitation.cohort, now=now, by=invitation.invited_by)
     invitation.used_at, invitation.used_by = now, person
     invitation.save(update_fields=["used_at", "used_by"])
     return person

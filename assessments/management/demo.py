@@ -47,7 +47,7 @@ def load(var: Path, now: datetime, progress: Callable[[str], None]) -> Mapping[s
     people = {one.name: _person(one, known[one.email], renew=one.email not in kept) for one in plan.people}
     for one in plan.people:
         codes = {"teaches": list(one.teaches), "may_sign": list(one.may_sign)}
-        enrol(people[one.name], one.role, cohorts.get(one.cohort), **codes)
+        enrol(people[one.name], one.role, cohorts.get(one.cohort), now=now, **codes)
     for sitting in plan.sittings:
         progress(f"{sitting.person} sits {sitting.scenario}")
         _sit(people[sitting.person], sitting, now)

@@ -1,5 +1,6 @@
 """People: who signs in, and how they like to read."""
 
+import uuid
 from typing import Any
 
 from django.contrib.auth.models import AbstractBaseUser, BaseUserManager
@@ -68,6 +69,7 @@ class Person(AbstractBaseUser):
         FOOT = "ft", _("ft and ft²")
         METRE = "m", _("m and m²")
 
+    handle = models.UUIDField(unique=True, default=uuid.uuid4, editable=False)
     email = models.EmailField(unique=True)
     name = models.CharField(max_length=120)
     is_active = models.BooleanField(default=True)

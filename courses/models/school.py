@@ -13,7 +13,7 @@ class SchoolQuerySet(models.QuerySet["School"]):
 
 
 class School(models.Model):
-    """Its name, its clock and the law it works under."""
+    """Its name, its clock, the law it works under, and whether it lets nobody sign what they taught."""
 
     class Jurisdiction(models.TextChoices):
         """Whose limits a lesson or scenario rests on."""
@@ -28,6 +28,7 @@ class School(models.Model):
     zone = models.CharField(max_length=60, default="UTC")
     jurisdiction = models.CharField(max_length=2, choices=Jurisdiction, default=Jurisdiction.US)
     metric = models.BooleanField(default=False)
+    independence = models.BooleanField(default=False)
 
     objects = SchoolQuerySet.as_manager()
 
