@@ -10,9 +10,11 @@ from courses.trade.units import Preferences
 
 
 def reader(request: HttpRequest) -> dict[str, Any]:
-    """Return the school, the lighting of the screen and the units of the reader."""
+    """Return the school, the lighting of the screen, the units and the roles of the reader; roles are asked for once."""
     person = getattr(request, "user", None)
     school = SimpleLazyObject(School.objects.here)
     if isinstance(person, Person):
-        return {"school": school, "theme": person.theme, "prefs": person.preferences}
-    return {"school": school, "theme": request.session.get("theme", "auto"), "prefs": Preferences.us()}
+        roles = SimpleLazyObject(lambda: frozenset(person.memberships.values_list("role", flat=True)))
+        return {"school": school, "theme": person.theme, "prefs": person.preferences, "roles": roles}
+    light = request.session.get("theme", "auto")
+    return {"school": school, "theme": light, "prefs": Preferences.us(), "roles": frozenset()}

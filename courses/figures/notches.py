@@ -45,3 +45,26 @@ def notches(done: int, total: int, *, old: int = 0, next_is_here: bool = False) 
     marks += ["open"] * (free - has_next)
     marks += ["old"] * old
     return Notches(tuple(marks), done, total, old, has_next)
+
+
+def in_few(row: Notches, most: int) -> Notches:
+    """The same row drawn with at most `most` notches, for a cell that has no room for more.
+
+    Anything done fills one notch at least, and only a row that is done fills them all; an open one stands where anything
+    is open, and the rest is dashed. `most` is at least 3. Rows that fit stay as they are.
+
+    >>> in_few(notches(1, 18, old=17), 5).marks
+    ('on', 'old', 'old', 'old', 'old')
+    """
+    if row.total <= most:
+        return row
+    done = _share(row.done, row.total, most)
+    left = most - done
+    old = min(_share(row.old, row.total, most), left - 1) if row.done + row.old < row.total else left
+    return notches(done, most, old=old, next_is_here=row.has_next)
+
+
+def _share(part: int, whole: int, most: int) -> int:
+    if part in (0, whole):
+        return most * (part == whole)
+    return min(max(1, part * most // whole), most - 1)

@@ -13,14 +13,35 @@ from django.utils.html import format_html, format_html_join
 from django.utils.safestring import SafeString
 from django.utils.translation import gettext, ngettext
 
-from courses.figures import Gauge, Sense
+from courses.figures import Gauge, Notches, Sense, in_few
 from courses.figures import gauge as draw_gauge
 from courses.figures import notches as draw_notches
-from courses.templatetags.words import OUTCOME_MARKS, OUTCOMES, STANDINGS, VERDICTS, Look, look_of
+from courses.templatetags.words import (
+    ASKS,
+    DECISIONS,
+    OUTCOME_MARKS,
+    OUTCOMES,
+    STANDINGS,
+    VERDICTS,
+    Look,
+    look_of,
+)
 
 register = template.Library()
 
-_TABS = {"home": "today", "lesson": "lessons", "course": "lessons", "scenario": "scenarios", "attempt": "scenarios"}
+_TABS = {
+    "home": "today",
+    **dict.fromkeys(("lesson", "course"), "lessons"),
+    **dict.fromkeys(("scenario", "attempt"), "scenarios"),
+    **dict.fromkeys(("record", "decision"), "record"),
+    **dict.fromkeys(("cohort", "sign", "element"), "cohorts"),
+    **dict.fromkeys(("school", "person", "role", "invitation", "cohort-make", "cohort-change"), "school"),
+}
+"""The tab of an address, by its whole name or by the thing it begins with."""
+_FEW = 5
+"""So many notches stand in a cell of the board."""
+_SHORT = 5
+"""So many letters of a name fit over a narrow column."""
 
 
 @register.simple_tag
@@ -55,6 +76,32 @@ def outcome(code: str) -> SafeString:
     return _mark(look, OUTCOME_MARKS[look.style])
 
 
+@register.simple_tag
+def decision(code: str) -> SafeString:
+    """What was decided on an element, as a small mark in a list."""
+    look = look_of("decision", DECISIONS, code)
+    return _mark(look, look.style)
+
+
+@register.simple_tag
+def ask_state(code: str) -> SafeString:
+    """How far one thing asked has come: symbol, outline and word."""
+    look = look_of("state of an ask", ASKS, code)
+    return _mark(look, look.style)
+
+
+@register.filter
+def standing_look(code: str) -> Look:
+    """Symbol, class and words of a standing, for a cell of the board."""
+    return look_of("standing", STANDINGS, code)
+
+
+@register.filter
+def decision_look(code: str) -> Look:
+    """Symbol, class and words of a decision, for the head of its page."""
+    return look_of("decision", DECISIONS, code)
+
+
 @register.filter
 def outcome_look(code: str) -> Look:
     """Symbol, rule and words of an outcome, for the head of a page that judges."""
@@ -71,14 +118,35 @@ def verdict_look(code: str) -> Look:
 def notches(done: int, total: int, old: int = 0, next_is_here: bool = False) -> SafeString:
     """One notch for each thing asked, with the counts in words for those who don't see it."""
     row = draw_notches(done, total, old=old, next_is_here=next_is_here)
+    return format_html('{}<span class="visually-hidden">{}</span>', _drawn(row), _counted(row))
+
+
+@register.simple_tag
+def asked(have: int, count: int, state: str) -> SafeString:
+    """The notches of one thing asked; what is too old, or not gathered here, is dashed."""
+    done = min(have, count)
+    return notches(done, count, count - done if state in ("old", "not_gathered") else 0)
+
+
+@register.simple_tag
+def few_notches(done: int, total: int, old: int = 0) -> SafeString:
+    """Five notches for a cell of the board, however much is asked; the words count all of it."""
+    row = draw_notches(done, total, old=old)
+    return format_html('{}<span class="visually-hidden">{}</span>', _drawn(in_few(row, _FEW)), _counted(row))
+
+
+def _drawn(row: Notches) -> SafeString:
     marks = format_html_join("", "<i{}></i>", ((_class_of(mark),) for mark in row.marks))
+    return format_html('<span class="nt" aria-hidden="true">{}</span>', marks)
+
+
+def _counted(row: Notches) -> str:
     said = [gettext("%(done)s of %(total)s") % {"done": row.done, "total": row.total}]
     if row.has_next:
         said.append(gettext("next"))
     if row.old:
         said.append(ngettext("%(old)s not to be had", "%(old)s not to be had", row.old) % {"old": row.old})
-    drawing = format_html('<span class="nt" aria-hidden="true">{}</span>', marks)
-    return format_html('{}<span class="visually-hidden">{}</span>', drawing, ", ".join(said))
+    return ", ".join(said)
 
 
 def _class_of(mark: str) -> SafeString:
@@ -136,13 +204,19 @@ def _open_tab(context: template.Context) -> str:
     match = getattr(context.get("request"), "resolver_match", None)
     if named or match is None or not match.url_name:
         return str(named or "")
-    return _TABS.get(match.url_name.split("-")[0], "")
+    return _TABS.get(match.url_name) or _TABS.get(match.url_name.split("-")[0], "")
 
 
 @register.filter
 def day(moment: date | datetime) -> str:
     """Month and day, glued: “April 14”."""
     return date_format(_local(moment), "MONTH_DAY_FORMAT").replace(" ", "\u00a0")
+
+
+@register.filter
+def full_day(moment: date | datetime) -> str:
+    """Day, month and year, for what outlasts the year: “April 14, 2027”."""
+    return date_format(_local(moment), "DATE_FORMAT").replace(" ", "\u00a0", 1)
 
 
 @register.filter
@@ -167,6 +241,13 @@ def _local(moment: date | datetime) -> date | datetime:
     if isinstance(moment, datetime) and timezone.is_aware(moment):
         return timezone.localtime(moment)
     return moment
+
+
+@register.filter
+def short(title: str) -> str:
+    """A name over a narrow column: its first word, cut where that is long: “Insp.”."""
+    word = title.split(" ")[0]
+    return word if len(word) <= _SHORT else f"{word[: _SHORT - 1]}."
 
 
 @register.simple_tag

@@ -1,4 +1,4 @@
-"""What each code of a standing, a verdict and an outcome looks like and is called on screen."""
+"""What each code of a standing, a verdict, an outcome, a decision and an ask looks like and is called on screen."""
 
 from __future__ import annotations
 
@@ -38,6 +38,18 @@ OUTCOMES = {
     "not_yet_satisfactory": Look("partly", "part", _("Not yet satisfactory")),
     "critical_fail": Look("miss", "fail", _("Failed on a critical rule")),
     "cannot_certify": Look("open", "open", _("Cannot be certified")),
+}
+DECISIONS = {
+    "signed": Look("signed", "st-met", _("Signed")),
+    "declined": Look("miss", "st-miss", _("Declined")),
+    "more_asked": Look("open", "st-open", _("More asked for")),
+    "withdrawn": Look("lapsed", "st-miss", _("Signature withdrawn")),
+}
+ASKS = {
+    "met": Look("met", "st-met", _("Met")),
+    "open": Look("none", "", _("Still asked for")),
+    "old": Look("due", "st-due", _("Too old")),
+    "not_gathered": Look("na", "st-none", _("Not gathered here yet")),
 }
 OUTCOME_MARKS = {"met": "st-met", "part": "st-part", "fail": "st-miss", "open": "st-open"}
 

@@ -4,7 +4,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from courses.figures import NotchError, Notches, notches
+from courses.figures import NotchError, Notches, in_few, notches
 
 COUNTS = st.integers(0, 12)
 
@@ -28,3 +28,27 @@ def test_there_is_one_notch_for_each_thing_asked_and_at_most_one_is_next(done, f
 def test_counts_that_do_not_fit_are_refused(done, total, old):
     with pytest.raises(NotchError, match=f"{done} done and {old} too old do not fit into {total} notches"):
         notches(done, total, old=old)
+
+
+@given(done=COUNTS, free=COUNTS, old=COUNTS)
+def test_in_a_few_notches_nothing_that_is_there_is_lost_and_nothing_is_added(done, free, old):
+    row = notches(done, done + free + old, old=old)
+    few = in_few(row, 5)
+    assert len(few.marks) == min(row.total, 5)
+    assert (few.marks.count("on") > 0) == (done > 0)
+    assert ("open" in few.marks) == (free > 0)
+
+
+@pytest.mark.parametrize(
+    ("counts", "marks"),
+    [
+        ((1, 18, 17), ("on", "old", "old", "old", "old")),
+        ((17, 18, 0), ("on", "on", "on", "on", "open")),
+        ((9, 18, 9), ("on", "on", "old", "old", "old")),
+        ((18, 18, 0), ("on",) * 5),
+        ((2, 4, 1), ("on", "on", "open", "old")),
+    ],
+)
+def test_only_what_is_done_looks_done(counts, marks):
+    done, total, old = counts
+    assert in_few(notches(done, total, old=old), 5).marks == marks
