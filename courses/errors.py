@@ -7,3 +7,15 @@ class Refused(Exception):
 
 class InvitationRefused(Refused):
     """An invitation that cannot be made or accepted."""
+
+
+class PersonRefused(Refused):
+    """A change of a person that cannot be made."""
+
+
+class RoleRefused(Refused):
+    """A role that cannot be given, changed or ended."""
+
+
+class CohortRefused(Refused):
+    """A cohort that cannot be kept."""

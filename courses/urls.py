@@ -2,7 +2,8 @@
 
 from django.urls import path
 
-from courses.views import catalogue, display, lessons, parts, people, sums
+from courses.views import catalogue, display, lessons, parts, people, school, sums
+from courses.views import school_people as staff
 
 urlpatterns = [
     path("come-in/<str:token>/", people.come_in, name="invitation-accept"),
@@ -15,4 +16,19 @@ urlpatterns = [
     path("calculators/", sums.index, name="sum-list"),
     path("calculators/<str:name>/", sums.detail, name="sum-detail"),
     path("parts/", parts.parts, name="parts"),
+    path("school/", school.detail, name="school-detail"),
+    path("school/people/", staff.index, name="person-list"),
+    path("school/people/<uuid:handle>/", staff.detail, name="person-detail"),
+    path("school/people/<uuid:handle>/give/", staff.role_give, name="role-give"),
+    path("school/people/<uuid:handle>/roles/<int:pk>/", staff.role_change, name="role-change"),
+    path("school/people/<uuid:handle>/roles/<int:pk>/end/", staff.role_end, name="role-end"),
+    path("school/people/<uuid:handle>/deactivate/", staff.shut_out, name="person-deactivate"),
+    path("school/people/<uuid:handle>/activate/", staff.let_in, name="person-activate"),
+    path("school/people/<uuid:handle>/erase/", staff.erase, name="person-erase"),
+    path("school/cohorts/", school.cohorts, name="school-cohorts"),
+    path("school/cohorts/make/", school.cohort_make, name="cohort-make"),
+    path("school/cohorts/<int:pk>/", school.cohort_change, name="cohort-change"),
+    path("school/invitations/", school.invitations, name="invitation-list"),
+    path("school/invitations/make/", school.invitation_make, name="invitation-make"),
+    path("school/invitations/<int:pk>/end/", school.invitation_end, name="invitation-end"),
 ]

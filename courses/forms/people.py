@@ -16,9 +16,14 @@ NAMELESS = _("Enter your name.")
 UNIT_FIELDS = ("temperature", "film", "volume", "length")
 
 
+def towns() -> list[tuple[str, str | Promise]]:
+    """Return the time zones that a person may live in, with their names as read."""
+    zones = sorted(zone for zone in available_timezones() if "/" in zone and not zone.startswith(("Etc/", "SystemV/")))
+    return [(zone, zone.replace("_", " ")) for zone in zones]
+
+
 def _zones() -> list[tuple[str, str | Promise]]:
-    towns = sorted(zone for zone in available_timezones() if "/" in zone and not zone.startswith(("Etc/", "SystemV/")))
-    return [("", _("As the school")), *((zone, zone.replace("_", " ")) for zone in towns)]
+    return [("", _("As the school")), *towns()]
 
 
 class ComeInForm(forms.Form):
