@@ -4,7 +4,14 @@ from django.apps import AppConfig
 
 
 class AssessmentsConfig(AppConfig):
-    """Stands on courses."""
+    """Stands on courses, and listens to it."""
 
     name = "assessments"
     verbose_name = "Assessments"
+
+    def ready(self) -> None:
+        from assessments import receivers
+        from courses.signals import person_erased, role_changed
+
+        role_changed.connect(receivers.enter_role, dispatch_uid="enter a role")
+        person_erased.connect(receivers.enter_erased, dispatch_uid="enter an erasure")

@@ -5,8 +5,10 @@ import shutil
 from datetime import UTC, datetime
 
 import pytest
+from django.conf import settings
 from django.core.cache import cache
 
+from courses.keys import make_keys
 from tests.factories import CohortFactory, MembershipFactory, PersonFactory, SchoolFactory
 
 CHROMIUM = shutil.which("chromium") or shutil.which("chromium-browser") or shutil.which("google-chrome")
@@ -41,6 +43,12 @@ def pytest_terminal_summary(terminalreporter):
         terminalreporter.section("LEFT OUT", sep="!", red=True, bold=True)
         why = "no Chromium was found, or the extra 'browser' is missing"
         terminalreporter.write_line(f"{count} browser tests were NOT run: {why}.")
+
+
+@pytest.fixture(scope="session", autouse=True)
+def keys():
+    """The keys of the tests' own folder: nothing enters the log without one."""
+    make_keys(settings.VAR)
 
 
 @pytest.fixture

@@ -1,0 +1,118 @@
+"""The log's verbs: what happened to the record is entered, chained and signed for, in the transaction it happens in."""
+
+import secrets
+from collections.abc import Mapping
+from dataclasses import dataclass
+from datetime import datetime
+
+from django.conf import settings
+from django.db import connection, transaction
+
+from assessments.competence.log import START, Entry, Head, committed, follows, grown, root_of, stamp
+from assessments.models import LogEntry, Salt, TreeHead
+from courses.actions import is_erased
+from courses.keys import signing_key
+from courses.models import Person
+
+__all__ = ["SCHOOL", "Chain", "chain_of", "commitment", "enter", "salt_of", "stamp", "stream_of"]
+
+SCHOOL = "school"
+LOCK = 4_162_001
+"""The number of the lock that writers of the log take turns by, on PostgreSQL."""
+
+
+@dataclass(frozen=True, slots=True)
+class Chain:
+    """How many entries a stream has, and whether each follows from the one before it."""
+
+    entries: int
+    whole: bool
+
+
+@transaction.atomic(savepoint=False)
+def enter(stream: str, kind: str, what: Mapping[str, object], *, now: datetime, key_id: str = "") -> LogEntry:
+    """Add an entry and the signed head over everything up to it; `key_id` names a key that takes over with it."""
+    _take_turns()
+    last = TreeHead.objects.order_by("size").last()
+    size = last.size if last else 0
+    before = LogEntry.objects.filter(stream=stream).order_by("stream_seq").last()
+    entry = Entry(
+        seq=size + 1,
+        stream=stream,
+        stream_seq=before.stream_seq + 1 if before else 1,
+        kind=kind,
+        at=stamp(now),
+        prev=before.leaf_hash if before else START,
+        what=what,
+    )
+    _sign(entry, last, key_id or (last.key_id if last else ""), now)
+    return LogEntry.objects.create(
+        seq=entry.seq,
+        stream=stream,
+        stream_seq=entry.stream_seq,
+        kind=kind,
+        body=entry.body,
+        leaf_hash=entry.hash,
+        prev_hash=entry.prev,
+        created_at=now,
+    )
+
+
+def _take_turns() -> None:
+    """Number without gaps: on SQLite a transaction writes alone anyway."""
+    if connection.vendor == "postgresql":
+        with connection.cursor() as cursor:
+            cursor.execute("SELECT pg_advisory_xact_lock(%s)", [LOCK])
+
+
+def _sign(entry: Entry, last: TreeHead | None, key_id: str, now: datetime) -> None:
+    key_id, key = signing_key(settings.VAR, key_id)
+    peaks = [bytes.fromhex(one) for one in last.peaks.split()] if last else []
+    after = grown(entry.seq - 1, peaks, bytes.fromhex(entry.hash))
+    head = Head(entry.seq, root_of(after).hex(), entry.at, key_id)
+    TreeHead.objects.create(
+        size=head.size,
+        root=head.root,
+        peaks=" ".join(one.hex() for one in after),
+        signed_at=now,
+        key_id=key_id,
+        signature=head.signed_by(key),
+    )
+
+
+def stream_of(person: Person) -> str:
+    """Return the name of a person's stream, which tells nobody who they are."""
+    return str(person.handle)
+
+
+def salt_of(person: Person) -> str:
+    """Return the salt of a person's commitments, made at the first asking; nothing for one who was erased."""
+    if is_erased(person):
+        return ""
+    try:
+        return person.salt.value
+    except Salt.DoesNotExist:
+        return Salt.objects.get_or_create(person=person, defaults={"value": secrets.token_hex(32)})[0].value
+
+
+def commitment(person: Person, label: str, value: str) -> str:
+    """Return what shows later that a value of `person` was this one; nothing for one who was erased."""
+    salt = salt_of(person)
+    return committed(salt, label, value) if salt else ""
+
+
+def forget(person: Person) -> None:
+    """Drop the salt of a person: from here on their commitments tell nothing, and every proof still holds."""
+    Salt.objects.filter(person=person).delete()
+    person._state.fields_cache.pop("salt", None)
+
+
+def chain_of(stream: str) -> Chain:
+    """Return how many entries a stream has, and whether each is what its hash says and follows the one before."""
+    prev, count, whole = START, 0, True
+    rows = LogEntry.objects.filter(stream=stream).order_by("stream_seq")
+    for seq, body, leaf_hash in rows.values_list("seq", "body", "leaf_hash"):
+        count += 1
+        whole = whole and follows(body, leaf_hash, seq=seq, stream=stream, stream_seq=count, prev=prev)
+        prev = leaf_hash
+    return Chain(count, whole)
