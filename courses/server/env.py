@@ -3,6 +3,7 @@
 import os
 import secrets
 from collections.abc import Mapping, Sequence
+from ipaddress import ip_address
 from pathlib import Path
 from urllib.parse import parse_qs, unquote, urlsplit
 
@@ -70,6 +71,19 @@ def folder(name: str, default: Path) -> Path:
     if path.exists() and not path.is_dir():
         raise ImproperlyConfigured(f"{name}={str(path)!r} is a file. Name a folder; it is made if it is missing.")
     return path
+
+
+def has_name(url: str) -> bool:
+    """Say whether browsers bind a passkey to the host of `url`: a name under HTTPS, or localhost; never a number."""
+    parts = urlsplit(url)
+    host = parts.hostname or ""
+    if host == "localhost" or host.endswith(".localhost"):
+        return True
+    try:
+        ip_address(host)
+    except ValueError:
+        return parts.scheme == "https" and bool(host)
+    return False
 
 
 def secret_key(var: Path, *, debug: bool, argv: Sequence[str]) -> str:

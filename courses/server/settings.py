@@ -14,6 +14,7 @@ BASE_DIR = Path(__file__).resolve().parents[2]
 VAR = env.folder("RAKING_VAR", BASE_DIR / "var")
 DEBUG = env.yes("RAKING_DEBUG", default=False)
 SECRET_KEY = env.secret_key(VAR, debug=DEBUG, argv=sys.argv)
+SECRET_KEY_FALLBACKS = env.words("RAKING_OLD_SECRET_KEYS")
 HTTPS = env.yes("RAKING_HTTPS", default=False)
 PROXY = env.yes("RAKING_PROXY", default=False)
 ALLOWED_HOSTS = env.words("RAKING_HOSTS", default=["localhost", "127.0.0.1", "[::1]"])
@@ -47,6 +48,7 @@ MIDDLEWARE = [
     "django.middleware.common.CommonMiddleware",
     "django.middleware.csrf.CsrfViewMiddleware",
     "django.contrib.auth.middleware.AuthenticationMiddleware",
+    "courses.audit.denials_middleware",
     "courses.middleware.reader_middleware",
     "django.contrib.messages.middleware.MessageMiddleware",
     "django.middleware.clickjacking.XFrameOptionsMiddleware",
@@ -74,10 +76,16 @@ TEMPLATES = [
 CRISPY_ALLOWED_TEMPLATE_PACKS = "bootstrap5"
 CRISPY_TEMPLATE_PACK = "bootstrap5"
 
-# Rows and cache. The cache holds the sign-in limits, so every worker must see the same one.
+# Rows and cache. The cache holds sign-in limits and codes used up: every worker sees the same, and nothing may drop out.
 DATABASES = {"default": database(VAR)}
 DEFAULT_AUTO_FIELD = "django.db.models.BigAutoField"
-CACHES = {"default": {"BACKEND": "django.core.cache.backends.db.DatabaseCache", "LOCATION": "cache"}}
+CACHES = {
+    "default": {
+        "BACKEND": "django.core.cache.backends.db.DatabaseCache",
+        "LOCATION": "cache",
+        "OPTIONS": {"MAX_ENTRIES": 100_000},
+    }
+}
 
 # People
 AUTH_USER_MODEL = "courses.Person"
@@ -108,8 +116,13 @@ ACCOUNT_SESSION_REMEMBER = True
 ACCOUNT_LOGOUT_REDIRECT_URL = "account_login"
 ACCOUNT_DEFAULT_HTTP_PROTOCOL = "https" if HTTPS else "http"
 ACCOUNT_REAUTHENTICATION_METHODS = {"password", "mfa"}
+ACCOUNT_REAUTHENTICATION_REQUIRED = True
+ACCOUNT_REAUTHENTICATION_TIMEOUT = 300
+ACCOUNT_RATE_LIMITS = {"reauthenticate": "10/m/user,30/h/user"}
+ACCOUNT_EMAIL_NOTIFICATIONS = True
 ALLAUTH_TRUSTED_PROXY_COUNT = 1 if PROXY else 0
-MFA_SUPPORTED_TYPES = ["totp", "recovery_codes"]
+MFA_ADAPTER = "courses.accounts.Devices"
+MFA_SUPPORTED_TYPES = ["totp", "recovery_codes", *(["webauthn"] if env.has_name(SITE_URL) else [])]
 SESSION_COOKIE_AGE = 14 * 24 * 3600
 
 # Language and time
@@ -174,6 +187,11 @@ if HTTPS:
 LOGGING = {
     "version": 1,
     "disable_existing_loggers": False,
-    "handlers": {"console": {"class": "logging.StreamHandler"}},
+    "formatters": {"bare": {"format": "%(message)s"}},
+    "handlers": {
+        "console": {"class": "logging.StreamHandler"},
+        "trail": {"class": "logging.StreamHandler", "formatter": "bare"},
+    },
     "root": {"handlers": ["console"], "level": "WARNING"},
+    "loggers": {"raking.audit": {"handlers": ["trail"], "level": "INFO", "propagate": False}},
 }
