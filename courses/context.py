@@ -10,7 +10,7 @@ from courses.trade.units import Preferences
 
 
 def reader(request: HttpRequest) -> dict[str, Any]:
-    """Return the school, the lighting of the screen, the units and the roles of the reader; roles are asked for once."""
+    """Return the school, and of the reader the lighting of the screen, the units and the roles, asked for once."""
     person = getattr(request, "user", None)
     school = SimpleLazyObject(School.objects.here)
     if isinstance(person, Person):

@@ -50,8 +50,8 @@ def notches(done: int, total: int, *, old: int = 0, next_is_here: bool = False) 
 def in_few(row: Notches, most: int) -> Notches:
     """The same row drawn with at most `most` notches, for a cell that has no room for more.
 
-    Anything done fills one notch at least, and only a row that is done fills them all; an open one stands where anything
-    is open, and the rest is dashed. `most` is at least 3. Rows that fit stay as they are.
+    Anything done fills one notch at least, and only a row that is done fills them all; an open one stands where
+    anything is open, and the rest is dashed. `most` is at least 3. Rows that fit stay as they are.
 
     >>> in_few(notches(1, 18, old=17), 5).marks
     ('on', 'old', 'old', 'old', 'old')

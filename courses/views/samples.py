@@ -1,19 +1,17 @@
 """Samples for the sheet of parts: each part once in every state. Nothing here is a trainee's."""
 
-from datetime import datetime
 from typing import Any
 from uuid import UUID
-from zoneinfo import ZoneInfo
 
 from django import forms
 
-from courses.templatetags.words import OUTCOMES, STANDINGS, VERDICTS
+from courses.templatetags.words import DECISIONS, OUTCOMES, STANDINGS, VERDICTS
+from courses.views.samples_of_record import AT, board, deed, elements, events, way
 
-AT = datetime(2026, 4, 14, 10, 42, 7, tzinfo=ZoneInfo("UTC"))
 KEY = UUID(int=0)
 SYMBOLS = (
     "mark today lesson scenario met partly miss open na none part ready signed due lapsed caution left right "
-    "nosignal two key"
+    "nosignal two key record people school chain"
 )
 
 
@@ -43,6 +41,12 @@ def sheet_of_samples() -> dict[str, Any]:
         "form": EveryField({"plain": "x"}),
         "facts": [("Surface", "gel coat, white"), ("Air, humidity", "64.0 °F, 65 %")],
         "symbols": SYMBOLS.split(),
+        "decisions": list(DECISIONS),
+        "units": way(),
+        "elements": elements(),
+        "events": events(),
+        "deed": deed(),
+        **board(),
     }
 
 

@@ -37,7 +37,20 @@ def test_a_gauge_says_what_it_shows():
 
 @pytest.mark.parametrize(
     ("name", "tab"),
-    [("home", "today"), ("lesson-detail", "lessons"), ("attempt-verdict", "scenarios"), ("scenario-list", "scenarios")],
+    [
+        ("home", "today"),
+        ("lesson-detail", "lessons"),
+        ("attempt-verdict", "scenarios"),
+        ("scenario-list", "scenarios"),
+        ("record-detail", "record"),
+        ("decision-withdraw", "record"),
+        ("cohort-board", "cohorts"),
+        ("sign-off", "cohorts"),
+        ("element-ask", "cohorts"),
+        ("role-give", "school"),
+        ("invitation-make", "school"),
+        ("cohort-make", "school"),
+    ],
 )
 def test_the_tab_of_an_open_page_is_marked(name, tab):
     request = SimpleNamespace(resolver_match=SimpleNamespace(url_name=name))
@@ -68,3 +81,56 @@ def test_an_option_is_marked_when_it_stands_chosen():
 def test_a_look_is_found_for_the_head_of_a_page():
     shown = written('{% with look="critical_fail"|outcome_look %}{{ look.symbol }} {{ look.style }}{% endwith %}')
     assert shown == "miss fail"
+
+
+@pytest.mark.parametrize(
+    ("tag", "written_out"),
+    [
+        ('{% decision "withdrawn" %}', ("st st-miss", "#lapsed", "Signature withdrawn")),
+        ('{% decision "more_asked" %}', ("st st-open", "#open", "More asked for")),
+        ('{% ask_state "not_gathered" %}', ("st st-none", "#na", "Not gathered here yet")),
+        ('{% ask_state "old" %}', ("st st-due", "#due", "Too old")),
+        ('{% standing "ready" %}', ("st st-ready", "#ready", "Ready to sign")),
+    ],
+)
+def test_a_decision_and_the_state_of_an_ask_are_symbol_outline_and_word(tag, written_out):
+    shown = written(tag)
+    assert all(part in shown for part in written_out)
+
+
+@pytest.mark.parametrize(
+    ("have", "count", "state", "marks"),
+    [
+        (7, 5, "met", '<i class="on"></i>' * 5),
+        (2, 3, "open", '<i class="on"></i><i class="on"></i><i></i>'),
+        (0, 2, "not_gathered", '<i class="old"></i><i class="old"></i>'),
+        (1, 2, "old", '<i class="on"></i><i class="old"></i>'),
+    ],
+)
+def test_what_is_asked_and_cannot_be_had_is_dashed_and_more_than_asked_is_no_more(have, count, state, marks):
+    shown = written("{% asked have count state %}", have=have, count=count, state=state)
+    assert f'aria-hidden="true">{marks}</span>' in shown
+    assert f"{min(have, count)} of {count}" in shown
+
+
+def test_a_cell_of_the_board_draws_five_notches_and_counts_them_all():
+    shown = written("{% few_notches 3 18 4 %}")
+    assert shown.count("<i") == 5
+    assert "3 of 18, 4 not to be had" in shown
+
+
+def test_a_standing_and_a_decision_are_found_for_a_cell_and_a_head():
+    shown = written(
+        '{% with a="due"|standing_look b="signed"|decision_look %}{{ a.symbol }} {{ b.style }}{% endwith %}'
+    )
+    assert shown == "due st-met"
+
+
+def test_what_outlasts_the_year_is_dated_with_it():
+    at = datetime(2027, 10, 14, 3, 0, tzinfo=UTC)
+    assert written("{{ at|full_day }}", at=at) == "Oct.\u00a014, 2027"
+
+
+def test_a_long_name_is_cut_over_a_narrow_column():
+    names = ["Inspect", "Wash and decontaminate", "Protect people and water", "Hand over"]
+    assert [written("{{ name|short }}", name=name) for name in names] == ["Insp.", "Wash", "Prot.", "Hand"]

@@ -2,7 +2,17 @@
 
 import pytest
 
-from courses.templatetags.words import OUTCOME_MARKS, OUTCOMES, SOURCE_MARKS, STANDINGS, VERDICTS, look_of
+from assessments.models import Decision
+from courses.templatetags.words import (
+    ASKS,
+    DECISIONS,
+    OUTCOME_MARKS,
+    OUTCOMES,
+    SOURCE_MARKS,
+    STANDINGS,
+    VERDICTS,
+    look_of,
+)
 from courses.trade.sources import MARKS
 
 AGREED = {
@@ -27,8 +37,15 @@ AGREED = {
         "due": "Due again",
         "lapsed": "Lapsed",
     },
+    "decision": {
+        "signed": "Signed",
+        "declined": "Declined",
+        "more_asked": "More asked for",
+        "withdrawn": "Signature withdrawn",
+    },
+    "ask": {"met": "Met", "open": "Still asked for", "old": "Too old", "not_gathered": "Not gathered here yet"},
 }
-TABLES = {"verdict": VERDICTS, "outcome": OUTCOMES, "standing": STANDINGS}
+TABLES = {"verdict": VERDICTS, "outcome": OUTCOMES, "standing": STANDINGS, "decision": DECISIONS, "ask": ASKS}
 
 
 @pytest.mark.parametrize("kind", TABLES)
@@ -43,6 +60,10 @@ def test_no_two_codes_of_a_kind_share_a_symbol(kind):
 
 def test_every_outcome_has_a_small_mark_for_lists():
     assert {look.style for look in OUTCOMES.values()} == set(OUTCOME_MARKS)
+
+
+def test_a_decision_is_called_on_screen_as_in_its_row():
+    assert {code: str(look.words) for code, look in DECISIONS.items()} == dict(Decision.Kind.choices)
 
 
 def test_every_way_of_knowing_a_source_has_short_words():

@@ -94,7 +94,7 @@ def test_pages_ask_the_database_as_often_however_long_the_course(client, trainee
     for place in range(100, 100 + many):
         PlacementFactory(module=module, place=place)
     client.force_login(trainee)
-    with django_assert_num_queries(9):
+    with django_assert_num_queries(10):
         client.get(reverse("lesson-list"))
-    with django_assert_num_queries(11):
+    with django_assert_num_queries(12):
         client.get(reverse("lesson-detail", args=["dew-point"]))

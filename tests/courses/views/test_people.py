@@ -132,5 +132,5 @@ def test_pages_ask_the_database_as_often_however_many_belong_here(client, link, 
     with django_assert_num_queries(3):
         client.get(link)
     client.force_login(PersonFactory())
-    with django_assert_num_queries(4):
+    with django_assert_num_queries(5):
         client.get(reverse("settings"))

@@ -1,6 +1,6 @@
 """The samples of the sheet leave no code, no kind of task and no state of an answer out."""
 
-from courses.templatetags.words import OUTCOMES, STANDINGS, VERDICTS
+from courses.templatetags.words import DECISIONS, OUTCOMES, STANDINGS, VERDICTS
 from courses.views.samples import findings, sheet_of_samples, tasks
 
 
@@ -11,6 +11,7 @@ def test_every_code_stands_on_the_sheet():
         list(VERDICTS),
         list(OUTCOMES),
     )
+    assert sheet["decisions"] == list(DECISIONS)
     shown = [one["verdict"] for name in ("findings", "met", "not_applicable") for one in sheet[name]]
     assert sorted(shown) == sorted(VERDICTS)
 
