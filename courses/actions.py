@@ -23,6 +23,7 @@ from courses.signals import person_erased, role_changed
 from courses.tokens import digest_of, new_token
 
 INVITATION_DAYS = 14
+CHANGED_MEANWHILE = gettext_lazy("Somebody changed this role meanwhile. Open it again to see what it is now.")
 NO_MANAGER_LEFT = gettext_lazy("The school needs a manager who can sign in. Give somebody else that role first.")
 
 
@@ -127,12 +128,15 @@ def change_role(
     """Bring a role up to its cohort and codes; said once, and only where something changed."""
     _locked(membership.person)
     held = _held(membership)
+    if _what(held) != _what(membership):
+        raise RoleRefused(CHANGED_MEANWHILE)
     _suits(held.role, cohort, {"teaches": teaches, "may_sign": may_sign})
     if Membership.objects.filter(person=held.person_id, role=held.role, cohort=cohort).exclude(pk=held.pk).exists():
         raise RoleRefused(_("They hold this role there already. Change that one, or end this one."))
-    if (held.cohort, held.teaches, held.may_sign) == (cohort, teaches, may_sign):
-        return held
+    before = _what(held)
     held.cohort, held.teaches, held.may_sign = cohort, teaches, may_sign
+    if _what(held) == before:
+        return held
     held.save()
     role_changed.send(Membership, membership=held, change="changed", by=by, now=now)
     return held
@@ -150,6 +154,10 @@ def end_role(membership: Membership, *, by: Person | None, now: datetime) -> Non
         if not others.filter(person__is_active=True).exists():
             raise RoleRefused(NO_MANAGER_LEFT)
     _end(held, by, now)
+
+
+def _what(membership: Membership) -> tuple[Any, ...]:
+    return membership.cohort_id, membership.teaches, membership.may_sign
 
 
 def _end(membership: Membership, by: Person | None, now: datetime) -> None:

@@ -1,17 +1,21 @@
 """Forms of those who manage the school: the school, its people and their roles, cohorts, invitations."""
 
+import json
 from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Any
 
 from django import forms
+from django.core.exceptions import ValidationError
 from django.utils.translation import gettext_lazy as _
 
+from courses.actions import CHANGED_MEANWHILE
 from courses.content.pack import UnitPack
 from courses.forms.people import towns
 from courses.models import Cohort, Invitation, Membership, Person, School
 from courses.models.enrolment import Role
 from courses.shipped import units
+from courses.tokens import digest_of
 
 ADDRESS = _("This is no address. Write it like name@example.org.")
 NO_COHORT = _("There is no such cohort. Choose one of the list.")
@@ -43,7 +47,7 @@ class SchoolForm(forms.ModelForm):  # type: ignore[type-arg]
             "about": _("In a sentence (optional)"),
             "jurisdiction": _("Law it works under"),
             "metric": _("New people begin with metric units"),
-            "independence": _("Nobody signs for a trainee they teach that unit"),
+            "independence": _("Whoever teaches a unit doesn’t sign it"),
         }
         error_messages = {"name": {"required": _("Enter the name of the school.")}}
 
@@ -146,11 +150,9 @@ class CodesForm(forms.Form):
             said = _("There is no unit or element %(value)s. Take it out.")
             self.fields[name].error_messages["invalid_choice"] = said
 
-    @classmethod
-    def of(cls, membership: Membership, data: Any = None) -> "CodesForm":
-        """Return the form with what a role holds today."""
-        held = {"cohort": membership.cohort_id, "teaches": membership.teaches, "may_sign": membership.may_sign}
-        return cls(data, initial=held)
+    def chosen(self) -> dict[str, Any]:
+        """Return what a role is given or changed to."""
+        return {name: value for name, value in self.cleaned_data.items() if name != "seen"}
 
     @property
     def units(self) -> Iterator[UnitLines]:
@@ -164,6 +166,26 @@ class CodesForm(forms.Form):
 
 def _lines(unit: UnitPack) -> list[tuple[str, str]]:
     return [(unit.code, unit.title), *unit.elements]
+
+
+class RoleChangeForm(CodesForm):
+    """What a role is changed to; it carries what it was when it was shown."""
+
+    seen = forms.CharField(widget=forms.HiddenInput, required=False)
+
+    def __init__(self, membership: Membership, *args: Any, **kwargs: Any) -> None:
+        self.membership = membership
+        held = {"cohort": membership.cohort_id, "teaches": membership.teaches, "may_sign": membership.may_sign}
+        self.was = digest_of(json.dumps(held))
+        super().__init__(*args, initial={**held, "seen": self.was}, **kwargs)
+
+    def clean(self) -> dict[str, Any]:
+        """Refuse to write over what another manager changed after this was shown."""
+        given = super().clean() or {}
+        if given.get("seen") != self.was:
+            raise ValidationError(CHANGED_MEANWHILE)
+        _needs_cohort(self, self.membership.role, given)
+        return given
 
 
 class RoleForm(CodesForm):
@@ -183,6 +205,7 @@ class RoleForm(CodesForm):
     def clean(self) -> dict[str, Any]:
         """Refuse a role that is held already: it is changed, not given again."""
         given = super().clean() or {}
+        _needs_cohort(self, given.get("role", ""), given)
         held = self.person.memberships.filter(role=given.get("role"), cohort=given.get("cohort"))
         if not self.errors and held.exists():
             self.add_error("role", _("They hold this role there already. Change that one."))
@@ -201,6 +224,10 @@ class CohortForm(forms.ModelForm):  # type: ignore[type-arg]
             "mode": {"required": _("Choose where it meets."), "invalid_choice": _("Choose one of the list.")},
             "course": {"required": _("Choose a course."), "invalid_choice": _("Choose one of the list.")},
         }
+
+    def __init__(self, *args: Any, **kwargs: Any) -> None:
+        super().__init__(*args, **kwargs)
+        _ask(self, mode=_("Choose one"), course=_("Choose one"))
 
     def validate_unique(self) -> None:
         """Leave it to the verb, which looks while nobody else can write."""
@@ -222,6 +249,21 @@ class InvitationForm(forms.ModelForm):  # type: ignore[type-arg]
 
     def __init__(self, *args: Any, **kwargs: Any) -> None:
         super().__init__(*args, **kwargs)
-        cohort = self.fields["cohort"]
-        assert isinstance(cohort, forms.ModelChoiceField)
-        cohort.empty_label = _("The whole school")
+        _ask(self, role=_("Choose one"), cohort=_("The whole school"))
+
+    def clean(self) -> dict[str, Any]:
+        """Refuse a trainee without a cohort at the field that is missing."""
+        given = super().clean() or {}
+        _needs_cohort(self, given.get("role", ""), given)
+        return given
+
+
+def _ask(form: forms.BaseForm, **words: Any) -> None:
+    for name, empty in words.items():
+        choices = list(form.fields[name].choices)  # type: ignore[attr-defined]
+        form.fields[name].choices = [("", empty), *choices[1:]]  # type: ignore[attr-defined]
+
+
+def _needs_cohort(form: forms.BaseForm, role: str, given: dict[str, Any]) -> None:
+    if role == Role.TRAINEE and given.get("cohort") is None and "cohort" not in form.errors:
+        form.add_error("cohort", _("A trainee learns in a cohort. Choose one."))

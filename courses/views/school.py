@@ -24,14 +24,14 @@ from courses.models import Cohort, Invitation, School
 Row = TypeVar("Row")
 
 
-def went_through(form: forms.BaseForm, act: Callable[[], Row]) -> Row | None:
-    """Return what `act` made of a form that is right, or None; what was refused is said in the form."""
+def went_through(form: forms.BaseForm, act: Callable[[], Row], at: str | None = None) -> Row | None:
+    """Return what `act` made of a form that is right, or None; what was refused is said in the form, `at` a field."""
     if not form.is_valid():
         return None
     try:
         return act()
     except Refused as refusal:
-        form.add_error(None, str(refusal))
+        form.add_error(at, str(refusal))
         return None
 
 
@@ -71,7 +71,10 @@ def cohort_change(request: HttpRequest, pk: int) -> HttpResponse:
 def _cohort_page(request: HttpRequest, cohort: Cohort | None) -> HttpResponse:
     name = cohort.name if cohort else ""
     form = CohortForm(request.POST or None, instance=cohort)
-    if request.method == "POST" and went_through(form, lambda: keep_cohort(cohort, **form.cleaned_data)) is not None:
+    if (
+        request.method == "POST"
+        and went_through(form, lambda: keep_cohort(cohort, **form.cleaned_data), "name") is not None
+    ):
         messages.success(request, _("Kept."))
         return redirect("school-cohorts")
     page = {"form": form, "cohort": name}
@@ -94,7 +97,7 @@ def invitation_make(request: HttpRequest) -> HttpResponse:
     form = InvitationForm(request.POST or None)
     made = None
     if request.method == "POST":
-        made = went_through(form, lambda: invite(**form.cleaned_data, by=manager, now=now))
+        made = went_through(form, lambda: invite(**form.cleaned_data, by=manager, now=now), "email")
     if made:
         link = request.build_absolute_uri(reverse("invitation-accept", args=[made[1]]))
         return render(request, "courses/invitation_made.html", {"invitation": made[0], "link": link})

@@ -26,7 +26,7 @@ from courses.actions import (
     keep_person,
 )
 from courses.errors import Refused
-from courses.forms.school import CodesForm, PersonFindForm, PersonForm, RoleForm
+from courses.forms.school import PersonFindForm, PersonForm, RoleChangeForm, RoleForm
 from courses.models import Membership, Person
 from courses.views.school import went_through
 
@@ -71,13 +71,16 @@ def detail(request: HttpRequest, handle: UUID) -> HttpResponse:
     """Show and keep what the school has of a person."""
     manager, person = get_manager(request.user), get_person_managed(handle)
     form = PersonForm(request.POST or None, instance=copy(person))
-    if request.method == "POST" and went_through(form, lambda: keep_person(person, form.cleaned_data)) is not None:
+    if (
+        request.method == "POST"
+        and went_through(form, lambda: keep_person(person, form.cleaned_data), "email") is not None
+    ):
         messages.success(request, _("Kept."))
         return redirect("person-detail", handle)
     page = {
         "person": person,
         "form": form,
-        "roles": person.memberships.select_related("cohort").order_by("role", "cohort__name"),
+        "held": person.memberships.select_related("cohort").order_by("role", "cohort__name"),
         "erased": is_erased(person),
         "me": person == manager,
     }
@@ -91,7 +94,7 @@ def role_give(request: HttpRequest, handle: UUID) -> HttpResponse:
     form = RoleForm(person, request.POST or None)
 
     def give() -> Membership:
-        return enrol(person, by=manager, now=timezone.now(), **form.cleaned_data)
+        return enrol(person, by=manager, now=timezone.now(), **form.chosen())
 
     if request.method == "POST" and went_through(form, give) is not None:
         messages.success(request, _("The role is given."))
@@ -105,10 +108,10 @@ def role_change(request: HttpRequest, handle: UUID, pk: int) -> HttpResponse:
     """Change where a role holds, what it teaches and what it may sign."""
     manager, person = get_manager(request.user), get_person_managed(handle)
     membership = get_role_of(person, pk)
-    form = CodesForm.of(membership, request.POST or None)
+    form = RoleChangeForm(membership, request.POST or None)
 
     def change() -> Membership:
-        return change_role(membership, by=manager, now=timezone.now(), **form.cleaned_data)
+        return change_role(membership, by=manager, now=timezone.now(), **form.chosen())
 
     if request.method == "POST" and went_through(form, change) is not None:
         messages.success(request, _("Kept."))

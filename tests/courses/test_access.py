@@ -1,13 +1,14 @@
 """Which row a person may have: the row, or 404."""
 
 from datetime import timedelta
+from uuid import uuid4
 
 import pytest
 from django.contrib.auth.models import AnonymousUser
 from django.http import Http404
 
 from courses import access
-from tests.factories import InvitationFactory
+from tests.factories import CohortFactory, InvitationFactory, MembershipFactory, PersonFactory
 
 pytestmark = pytest.mark.django_db
 
@@ -38,3 +39,34 @@ def test_nobody_is_not_a_person(trainee):
     assert access.get_person(trainee) == trainee
     with pytest.raises(Http404):
         access.get_person(AnonymousUser())
+
+
+def test_only_who_manages_is_a_manager(db):
+    boss = MembershipFactory(role="manager", cohort=None).person
+    assert access.get_manager(boss) == boss
+    others = [MembershipFactory(role=role).person for role in ("trainee", "instructor", "examiner")]
+    for person in (*others, PersonFactory(), AnonymousUser()):
+        with pytest.raises(Http404):
+            access.get_manager(person)
+
+
+def test_a_role_is_found_under_the_person_who_holds_it():
+    role, other = MembershipFactory(), MembershipFactory()
+    assert access.get_role_of(role.person, role.pk) == role
+    for person, pk in [(role.person, other.pk), (other.person, role.pk), (role.person, 10**30)]:
+        with pytest.raises(Http404):
+            access.get_role_of(person, pk)
+
+
+def test_people_cohorts_and_invitations_are_found_by_their_key():
+    person, cohort, invitation = PersonFactory(), CohortFactory(), InvitationFactory()
+    assert access.get_person_managed(person.handle) == person
+    assert access.get_cohort(cohort.pk) == cohort
+    assert access.get_invitation_made(invitation.pk) == invitation
+    for get, key in [
+        (access.get_person_managed, uuid4()),
+        (access.get_cohort, 10**30),
+        (access.get_invitation_made, 10**30),
+    ]:
+        with pytest.raises(Http404):
+            get(key)

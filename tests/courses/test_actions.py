@@ -1,17 +1,50 @@
 """Verbs of the ground floor: what they write, and what they refuse."""
 
 from datetime import timedelta
+from threading import Barrier, Thread
 
 import pytest
+from allauth.mfa.models import Authenticator
+from django.contrib.sessions.models import Session
+from django.db import connection
 
 from courses import actions
-from courses.errors import InvitationRefused
+from courses.errors import CohortRefused, InvitationRefused, PersonRefused, RoleRefused
 from courses.models import Course, Invitation, Lesson, Membership, Person
 from courses.models.enrolment import Role
 from courses.shipped import shelf
-from tests.factories import CohortFactory, InvitationFactory, LessonFactory, PersonFactory
+from courses.signals import person_erased, role_changed
+from tests.factories import (
+    CohortFactory,
+    CourseFactory,
+    InvitationFactory,
+    LessonFactory,
+    MembershipFactory,
+    PersonFactory,
+    SchoolFactory,
+)
 
 pytestmark = pytest.mark.django_db
+
+
+@pytest.fixture
+def told():
+    """Everything the ground floor says while a test runs: what changed, whose, who did it and when."""
+    heard = []
+
+    def hear(sender, **said):
+        subject = said["membership"].pk if "membership" in said else said["person"].pk
+        heard.append((said.get("change", "erased"), subject, said["by"], said["now"]))
+
+    role_changed.connect(hear)
+    person_erased.connect(hear)
+    yield heard
+    role_changed.disconnect(hear)
+    person_erased.disconnect(hear)
+
+
+def manager(**fields):
+    return MembershipFactory(role="manager", cohort=None, person=PersonFactory(**fields))
 
 
 def accept(invitation, now, **changes):
@@ -100,3 +133,201 @@ def test_reading_a_newer_version_is_remembered(now):
     lesson.version = 2
     read = actions.mark_read(person, lesson, now + timedelta(days=1))
     assert (person.lessons_read.count(), read.version) == (1, 2)
+
+
+def test_a_role_given_twice_is_said_once(now, told):
+    person, cohort, boss = PersonFactory(), CohortFactory(), manager().person
+    roles = [actions.enrol(person, "trainee", cohort, now=now, by=boss) for _time in range(2)]
+    assert roles[0] == roles[1]
+    assert told == [("given", roles[0].pk, boss, now)]
+
+
+@pytest.mark.parametrize(
+    ("role", "codes", "sentence"),
+    [("trainee", {"may_sign": ["COA2"]}, "signs nothing"), ("trainee", {"teaches": ["INS"]}, "teaches nothing")],
+)
+def test_a_trainee_is_given_nothing_to_sign_or_teach(now, told, role, codes, sentence):
+    with pytest.raises(RoleRefused, match=sentence):
+        actions.enrol(PersonFactory(), role, CohortFactory(), now=now, **codes)
+    assert (told, Membership.objects.count()) == ([], 0)
+
+
+def test_a_role_is_changed_and_said_once(now, told):
+    held, boss, cohort = MembershipFactory(role="instructor", may_sign=["INS"]), manager().person, CohortFactory()
+    codes = {"cohort": cohort, "teaches": ["WAD"], "may_sign": ["COA2"], "by": boss, "now": now}
+    held = actions.change_role(held, **codes)
+    actions.change_role(held, **codes)
+    assert list(Membership.objects.filter(pk=held.pk).values_list("cohort", "teaches", "may_sign")) == [
+        (cohort.pk, ["WAD"], ["COA2"])
+    ]
+    assert told == [("changed", held.pk, boss, now)]
+
+
+def test_a_role_changed_by_another_meanwhile_is_not_written_over(now, told):
+    held = MembershipFactory(role="instructor", may_sign=["INS", "COA"])
+    stale = Membership.objects.get(pk=held.pk)
+    actions.change_role(held, cohort=held.cohort, teaches=[], may_sign=["INS"], by=None, now=now)
+    with pytest.raises(RoleRefused, match="changed this role meanwhile"):
+        actions.change_role(stale, cohort=None, teaches=[], may_sign=["INS", "COA"], by=None, now=now)
+    held.refresh_from_db()
+    assert (held.may_sign, len(told)) == (["INS"], 1)
+
+
+def test_a_role_ended_by_another_meanwhile_is_neither_changed_nor_ended_again(now, told):
+    held = MembershipFactory(role="instructor")
+    actions.end_role(Membership.objects.get(pk=held.pk), by=None, now=now)
+    with pytest.raises(RoleRefused, match="ended this role meanwhile"):
+        actions.change_role(held, cohort=None, teaches=["INS"], may_sign=[], by=None, now=now)
+    with pytest.raises(RoleRefused, match="ended this role meanwhile"):
+        actions.end_role(held, by=None, now=now)
+    assert told == [("ended", held.pk, None, now)]
+
+
+def test_a_role_is_not_changed_into_one_that_is_held(now):
+    here = MembershipFactory(role="instructor")
+    there = MembershipFactory(role="instructor", person=here.person)
+    with pytest.raises(RoleRefused, match="there already"):
+        actions.change_role(there, cohort=here.cohort, teaches=[], may_sign=[], by=None, now=now)
+    with pytest.raises(RoleRefused, match="learns in a cohort"):
+        actions.change_role(MembershipFactory(), cohort=None, teaches=[], may_sign=[], by=None, now=now)
+
+
+def test_a_manager_does_not_end_their_own_last_role_as_one(now):
+    mine, other = manager(), manager()
+    with pytest.raises(RoleRefused, match="Another manager has to end it"):
+        actions.end_role(mine, by=mine.person, now=now)
+    second = MembershipFactory(role="manager", person=mine.person)
+    actions.end_role(second, by=mine.person, now=now)
+    actions.end_role(other, by=mine.person, now=now)
+    assert list(Membership.objects.managing()) == [mine]
+
+
+def test_the_school_keeps_a_manager_who_can_sign_in(now):
+    last, shut = manager(), manager(is_active=False)
+    for act in (
+        lambda: actions.end_role(last, by=shut.person, now=now),
+        lambda: actions.deactivate(last.person, by=shut.person),
+        lambda: actions.erase_person(last.person, by=None, now=now),
+    ):
+        with pytest.raises((RoleRefused, PersonRefused), match="needs a manager who can sign in"):
+            act()
+    assert Membership.objects.managing().filter(person__is_active=True).count() == 1
+
+
+@pytest.mark.django_db(transaction=True)
+def test_two_managers_who_end_each_other_at_once_leave_one(now):
+    SchoolFactory()
+    pair, gate, said = [manager(), manager()], Barrier(2), []
+
+    def end(mine, other):
+        gate.wait()
+        try:
+            actions.end_role(other, by=mine.person, now=now)
+        except RoleRefused as refusal:
+            said.append(str(refusal))
+        finally:
+            connection.close()
+
+    threads = [Thread(target=end, args=both) for both in (pair, pair[::-1])]
+    for thread in threads:
+        thread.start()
+    for thread in threads:
+        thread.join()
+    assert Membership.objects.managing().count() == 1
+    assert len(said) == 1
+    assert "needs a manager" in said[0]
+
+
+def test_a_person_is_kept_with_an_address_that_counts_as_confirmed():
+    person = PersonFactory(email="old@test.example")
+    kept = actions.keep_person(person, {"name": "Nell", "email": " New@test.example ", "extra_time_percent": 25})
+    assert (kept.name, kept.email, kept.extra_time_percent) == ("Nell", "new@test.example", 25)
+    addresses = person.emailaddress_set.values_list("email", "verified", "primary")
+    assert list(addresses) == [("new@test.example", True, True)]
+
+
+def test_an_address_of_somebody_else_is_refused():
+    person = PersonFactory(email="mine@test.example")
+    other = PersonFactory(email="other@test.example")
+    other.emailaddress_set.create(email="second@test.example", verified=True)
+    for email in ("OTHER@test.example", "second@test.example"):
+        with pytest.raises(PersonRefused, match="belongs to somebody else"):
+            actions.keep_person(person, {"email": email})
+    person.refresh_from_db()
+    assert person.email == "mine@test.example"
+
+
+def test_a_person_is_shut_out_and_let_in_again(client):
+    person, boss = PersonFactory(), manager().person
+    client.force_login(person)
+    actions.deactivate(person, by=boss)
+    assert (Person.objects.get(pk=person.pk).is_active, Session.objects.count()) == (False, 0)
+    assert actions.activate(person).is_active is True
+
+
+def test_nobody_shuts_themself_out(now):
+    boss = manager().person
+    manager()
+    with pytest.raises(PersonRefused, match="shut yourself out"):
+        actions.deactivate(boss, by=boss)
+    with pytest.raises(PersonRefused, match="shut yourself out"):
+        actions.erase_person(boss, by=boss, now=now)
+
+
+def test_an_erased_person_leaves_no_name_no_address_and_no_way_in(now, told, client):
+    boss, person = manager().person, PersonFactory(email="nell@test.example", name="Nell", extra_time_percent=25)
+    roles = [MembershipFactory(person=person), MembershipFactory(person=person)]
+    other = PersonFactory(email="stays@test.example")
+    for one in (person, other):
+        Authenticator.objects.create(user=one, type="totp", data={})
+    InvitationFactory(token="a", email="nell@test.example", used_at=now, used_by=person)
+    InvitationFactory(token="b", email="nell@test.example")
+    InvitationFactory(token="c", email="else@test.example")
+    client.force_login(person)
+    keys = [role.pk for role in roles]
+    erased = actions.erase_person(person, by=boss, now=now)
+    person.refresh_from_db()
+    assert (person.name, person.email) == ("Erased person", f"{person.handle}@erased.invalid")
+    assert (person.is_active, person.has_usable_password(), person.extra_time_percent) == (False, False, 0)
+    assert (person.emailaddress_set.count(), person.memberships.count(), Session.objects.count()) == (0, 0, 0)
+    assert list(Authenticator.objects.values_list("user", flat=True)) == [other.pk]
+    assert set(Invitation.objects.values_list("email", flat=True)) == {"", "else@test.example"}
+    assert not Invitation.objects.filter(used_at__isnull=True, email="").exists()
+    assert told == [("ended", key, boss, now) for key in keys] + [("erased", person.pk, boss, now)]
+    assert actions.is_erased(erased)
+    assert not actions.is_erased(other)
+
+
+def test_nothing_of_an_erased_person_is_changed(now, told):
+    person = PersonFactory()
+    actions.erase_person(person, by=None, now=now)
+    del told[:]
+    for act in (
+        lambda: actions.erase_person(person, by=None, now=now),
+        lambda: actions.keep_person(person, {"name": "Back"}),
+        lambda: actions.activate(person),
+        lambda: actions.enrol(person, "examiner", now=now),
+    ):
+        with pytest.raises(PersonRefused, match="was erased"):
+            act()
+    assert told == []
+
+
+def test_a_cohort_is_made_and_changed_but_never_two_of_a_name():
+    course = CourseFactory()
+    quay = actions.keep_cohort(None, name="Quay", mode="remote", course=course)
+    kept = actions.keep_cohort(quay, name="QUAY", mode="in_person", course=course)
+    assert (kept.pk, kept.name, kept.mode) == (quay.pk, "QUAY", "in_person")
+    with pytest.raises(CohortRefused, match="There is a cohort quay already"):
+        actions.keep_cohort(None, name="quay", mode="remote", course=course)
+
+
+def test_an_ended_invitation_opens_nothing_and_a_used_one_is_not_ended(now):
+    invitation = InvitationFactory(expires_at=now + timedelta(days=1))
+    actions.revoke_invitation(invitation, now=now)
+    with pytest.raises(InvitationRefused, match="has been used or has expired"):
+        accept(invitation, now)
+    used = InvitationFactory(token="used", expires_at=now + timedelta(days=1))
+    accept(used, now)
+    with pytest.raises(InvitationRefused, match="came in by this invitation"):
+        actions.revoke_invitation(used, now=now)
