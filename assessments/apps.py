@@ -1,6 +1,7 @@
 """The upper floor: how it is tried, marked, kept and certified."""
 
 from django.apps import AppConfig
+from django.db.models.signals import post_migrate
 
 
 class AssessmentsConfig(AppConfig):
@@ -15,3 +16,4 @@ class AssessmentsConfig(AppConfig):
 
         role_changed.connect(receivers.enter_role, dispatch_uid="enter a role")
         person_erased.connect(receivers.enter_erased, dispatch_uid="enter an erasure")
+        post_migrate.connect(receivers.guard, sender=self, dispatch_uid="guard the log")

@@ -8,13 +8,11 @@ from datetime import datetime
 from django.conf import settings
 from django.db import connection, transaction
 
-from assessments.competence.log import START, Entry, Head, committed, follows, grown, root_of, stamp
+from assessments.competence.log import START, Entry, Head, committed, follows, grown, handover, root_of, sign, stamp
 from assessments.models import LogEntry, Salt, TreeHead
 from courses.actions import is_erased
-from courses.keys import signing_key
-from courses.models import Person
-
-__all__ = ["SCHOOL", "Chain", "chain_of", "commitment", "enter", "salt_of", "stamp", "stream_of"]
+from courses.keys import forget_signing_keys, make_signing_key, raw_public, signing_key
+from courses.models import Membership, Person
 
 SCHOOL = "school"
 LOCK = 4_162_001
@@ -116,3 +114,46 @@ def chain_of(stream: str) -> Chain:
         whole = whole and follows(body, leaf_hash, seq=seq, stream=stream, stream_seq=count, prev=prev)
         prev = leaf_hash
     return Chain(count, whole)
+
+
+def enter_role(membership: Membership, change: str, by: Person | None, now: datetime) -> LogEntry:
+    """Enter that a role was `given`, `changed` or `ended`, in the stream of whoever holds it."""
+    what = {**role_said(membership), "by": stream_of(by) if by else ""}
+    return enter(stream_of(membership.person), f"role_{change}", what, now=now)
+
+
+def role_said(membership: Membership) -> dict[str, object]:
+    """Return what an entry says of a role."""
+    return {
+        "membership": membership.pk,
+        "role": membership.role,
+        "cohort": membership.cohort_id or 0,
+        "teaches": list(membership.teaches),
+        "may_sign": list(membership.may_sign),
+    }
+
+
+@transaction.atomic
+def begin(now: datetime) -> int:
+    """Begin a log with the roles that stand already; return how many. A log that has begun is left as it is."""
+    _take_turns()
+    if TreeHead.objects.exists():
+        return 0
+    standing = Membership.objects.select_related("person").order_by("pk")
+    return len([enter_role(membership, "given", None, now) for membership in standing])
+
+
+@transaction.atomic
+def hand_over(now: datetime) -> str:
+    """Let a new key sign from here on, vouched for by the one before it, whose secret half goes; return its id."""
+    _take_turns()
+    last = TreeHead.objects.order_by("size").last()
+    old, old_key = signing_key(settings.VAR, last.key_id if last else "")
+    new = make_signing_key(settings.VAR)
+    new_key = signing_key(settings.VAR, new)[1]
+    public = raw_public(new_key)
+    text = handover(old, new, public)
+    signed = {"by_old": sign(old_key, text), "by_new": sign(new_key, text)}
+    enter(SCHOOL, "key", {"old": old, "new": new, "public": public, **signed}, now=now, key_id=new)
+    transaction.on_commit(lambda: forget_signing_keys(settings.VAR, but=new))
+    return new

@@ -7,6 +7,7 @@ from datetime import UTC, datetime
 import pytest
 from django.conf import settings
 from django.core.cache import cache
+from django.test import TransactionTestCase
 
 from courses.keys import make_keys
 from tests.factories import CohortFactory, MembershipFactory, PersonFactory, SchoolFactory
@@ -49,6 +50,35 @@ def pytest_terminal_summary(terminalreporter):
 def keys():
     """The keys of the tests' own folder: nothing enters the log without one."""
     make_keys(settings.VAR)
+
+
+@pytest.fixture(scope="session", autouse=True)
+def emptying():
+    """Tests that commit empty the tables when they end: the guard is lifted for that moment, and for no other."""
+    from assessments import append_only
+
+    empty = TransactionTestCase._fixture_teardown
+
+    def lift_and_empty(self):
+        append_only.lift()
+        try:
+            empty(self)
+        finally:
+            append_only.guard()
+
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(TransactionTestCase, "_fixture_teardown", lift_and_empty)
+        yield
+
+
+@pytest.fixture
+def unguarded(db):
+    """A database whose guard against changes is lifted until the test is over."""
+    from assessments import append_only
+
+    append_only.lift()
+    yield
+    append_only.guard()
 
 
 @pytest.fixture

@@ -4,11 +4,12 @@ from assessments.competence.log.canonical import canonical
 from assessments.competence.log.commitment import committed
 from assessments.competence.log.entry import START, Entry, follows
 from assessments.competence.log.errors import LogFault
-from assessments.competence.log.head import Head, handover, sign
+from assessments.competence.log.head import Head, PublicKeys, handover, sign
 from assessments.competence.log.moment import stamp
 from assessments.competence.log.tree import grown, root_of
+from assessments.competence.log.verify import Broken, Pair, RawEntry, RawHead, Verified, first_broken
 
 __all__ = [
-    "START", "Entry", "Head", "LogFault", "canonical", "committed", "follows", "grown", "handover", "root_of", "sign",
-    "stamp",
+    "START", "Broken", "Entry", "Head", "LogFault", "Pair", "PublicKeys", "RawEntry", "RawHead", "Verified",
+    "canonical", "committed", "first_broken", "follows", "grown", "handover", "root_of", "sign", "stamp",
 ]  # fmt: skip

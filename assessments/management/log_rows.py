@@ -1,0 +1,47 @@
+"""The rows of the log as the database has written them, for the check of it: every column as text."""
+
+from collections.abc import Iterator
+from itertools import chain, islice
+
+from django.db import connection
+
+from assessments.competence.log import Pair, RawEntry, RawHead
+
+AS_TEXT = {
+    "sqlite": ("CAST({} AS BLOB)", "CAST({} AS BLOB)"),
+    "postgresql": ("CAST({} AS TEXT)", "to_char({} AT TIME ZONE 'UTC', 'YYYY-MM-DD\"T\"HH24:MI:SS.US\"Z\"')"),
+}
+"""How a column, and how a moment, is taken as it stands."""
+ENTRIES = "{} FROM assessments_logentry e LEFT JOIN assessments_treehead h ON h.size = e.seq ORDER BY e.seq"
+ASTRAY = "{} FROM assessments_treehead h WHERE h.size NOT IN (SELECT seq FROM assessments_logentry) ORDER BY h.size"
+
+
+def pairs() -> Iterator[Pair]:
+    """Yield every entry with its head, in one reading, so that new ones disturb nothing; then heads without one."""
+    entry = [_column("e", name) for name in RawEntry._fields]
+    head = [_column("h", name) for name in RawHead._fields]
+    joined = (_pair(row) for row in _rows(ENTRIES.format("SELECT " + ", ".join(entry + head))))
+    astray = ((None, RawHead(*map(_text, row))) for row in _rows(ASTRAY.format("SELECT " + ", ".join(head))))
+    return chain(joined, astray)
+
+
+def _column(table: str, name: str) -> str:
+    plain, moment = AS_TEXT[connection.vendor]
+    return (moment if name.endswith("_at") else plain).format(f"{table}.{name}")
+
+
+def _rows(query: str) -> Iterator[tuple[object, ...]]:
+    with connection.chunked_cursor() as cursor:
+        cursor.execute(query)
+        yield from cursor
+
+
+def _pair(row: tuple[object, ...]) -> Pair:
+    width = len(RawEntry._fields)
+    entry, head = (map(_text, part) for part in (islice(row, width), row[width:]))
+    return RawEntry(*entry), (RawHead(*head) if row[width] is not None else None)
+
+
+def _text(value: object) -> str:
+    """Return a column as text; bytes that are no UTF-8 stay visible as half characters, which no entry may hold."""
+    return value.decode("utf-8", "surrogateescape") if isinstance(value, bytes) else str(value or "")
