@@ -105,6 +105,7 @@ def put_away_unreadable(request: HttpRequest, person: Person) -> None:
     """Remove what was sealed with a key this site no longer has, and tell its owner; otherwise nobody could sign in."""
     for device in Authenticator.objects.filter(user=person).exclude(type=Authenticator.Type.WEBAUTHN):
         if not _is_readable(device):
+            device.user = person
             delete_and_cleanup(request, device)
             messages.warning(request, TOLD[device.type])
 

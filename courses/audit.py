@@ -87,9 +87,10 @@ def _change(event: str) -> Callable[..., None]:
 
 
 def _device(event: str) -> Callable[..., None]:
-    def heard(request: HttpRequest, authenticator: Any, **told: Any) -> None:
+    def heard(request: HttpRequest, user: Any, authenticator: Any, **told: Any) -> None:
         again = bool(told.get("reauthenticated") or told.get("reauthentication"))
-        note(event, request, authenticator.user, device=str(authenticator.type), signed_in=again)
+        owner = user if user.pk == authenticator.user_id else authenticator.user
+        note(event, request, owner, device=str(authenticator.type), again=again)
 
     return heard
 

@@ -76,7 +76,7 @@ TEMPLATES = [
 CRISPY_ALLOWED_TEMPLATE_PACKS = "bootstrap5"
 CRISPY_TEMPLATE_PACK = "bootstrap5"
 
-# Rows and cache. The cache holds sign-in limits and codes used up: every worker sees the same, and nothing may drop out.
+# Rows and cache. The cache holds sign-in limits and codes used up: every worker sees the same, nothing may drop out.
 DATABASES = {"default": database(VAR)}
 DEFAULT_AUTO_FIELD = "django.db.models.BigAutoField"
 CACHES = {
