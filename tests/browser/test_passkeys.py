@@ -1,4 +1,4 @@
-"""A passkey in a real browser, with an authenticator that the browser plays: added, named, pressed, removed; no inline script."""
+"""A passkey in a real browser, with an authenticator that the browser plays: added, named, pressed, removed."""
 
 import pytest
 from django.contrib.sessions.backends.db import SessionStore

@@ -1,9 +1,13 @@
 """Coming in is by invitation; signing in is limited; mail waits in a folder."""
 
 import pytest
+from allauth.mfa.models import Authenticator
+from allauth.mfa.recovery_codes.internal.auth import RecoveryCodes
+from allauth.mfa.totp.internal.auth import TOTP
 from django.core import mail
 from django.urls import reverse
 
+from courses.accounts import Devices
 from courses.models import Person
 from tests.factories import PASSWORD, PersonFactory
 
@@ -70,3 +74,73 @@ def test_a_forgotten_password_sends_a_link_and_tells_no_stranger(client, school)
     assert answers[0].url == answers[1].url
     (letter,) = [one for one in mail.outbox if one.to == ["pia@test.example"]]
     assert "/account/password/reset/key/" in letter.body
+
+
+SECRET = "JBSWY3DPEHPK3PXPJBSWY3DPEHPK3PXP"
+
+
+@pytest.fixture
+def holder(school):
+    """Somebody with a code device and recovery codes."""
+    person = PersonFactory(email="pia@test.example")
+    TOTP.activate(person, SECRET)
+    RecoveryCodes.activate(person)
+    return person
+
+
+def test_secrets_of_devices_are_sealed_and_open_again(holder):
+    kept = {one.type: one.data for one in Authenticator.objects.filter(user=holder)}
+    assert SECRET not in str(kept)
+    assert Devices().decrypt(kept["totp"]["secret"]) == SECRET
+
+
+def test_an_earlier_key_of_the_site_still_opens_them(holder, settings):
+    settings.SECRET_KEY_FALLBACKS = [settings.SECRET_KEY]
+    settings.SECRET_KEY = "another key of the site, 32 characters or more"
+    assert Devices().decrypt(Authenticator.objects.get(type="totp").data["secret"]) == SECRET
+
+
+def test_under_a_lost_key_no_code_fits(holder, settings):
+    settings.SECRET_KEY = "another key of the site, 32 characters or more"
+    sealed = Authenticator.objects.get(type="totp").data["secret"]
+    tries = {Devices().decrypt(sealed) for _try in range(3)}
+    assert len(tries) == 3
+    assert SECRET not in tries
+
+
+def test_after_a_lost_key_a_person_comes_in_and_is_told_to_set_up_again(client, holder, settings):
+    sign_in(client)
+    assert "_auth_user_id" not in client.session
+    settings.SECRET_KEY = "another key of the site, 32 characters or more"
+    client.cookies.clear()
+    page = sign_in(client)
+    assert (page.status_code, page.url) == (302, "/")
+    assert "your code device no longer counts" in client.get(page.url).content.decode()
+    assert not Authenticator.objects.exists()
+
+
+def test_a_wrong_password_puts_no_device_away(client, holder, settings):
+    settings.SECRET_KEY = "another key of the site, 32 characters or more"
+    sign_in(client, password="wrong")
+    assert Authenticator.objects.count() == 2
+
+
+def test_a_stranger_who_guesses_does_not_shut_out_the_owner(client, school):
+    PersonFactory(email="pia@test.example")
+    for _try in range(8):
+        client.post(
+            reverse("account_login"), {"login": "pia@test.example", "password": "wrong"}, REMOTE_ADDR="192.0.2.66"
+        )
+    assert sign_in(client).status_code == 302
+
+
+def test_devices_are_named_after_the_school_and_bound_to_its_name(holder, settings):
+    settings.SITE_URL = "https://school.example"
+    assert Devices().get_public_key_credential_rp_entity() == {"id": "school.example", "name": "Test Yard"}
+    assert Devices().generate_authenticator_name(holder, "webauthn") == "Passkey 1"
+
+
+def test_ways_of_proving_it_again_have_our_names(client, holder):
+    client.force_login(holder)
+    page = client.get(reverse("account_reauthenticate"))
+    assert "A code of your device, or a recovery code" in page.content.decode()

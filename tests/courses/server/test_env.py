@@ -38,6 +38,23 @@ def test_a_number_is_read(monkeypatch):
     assert (env.number("RAKING_TRY", 3, 0, 10), env.number("RAKING_NONE", 3, 0, 10)) == (7, 3)
 
 
+@pytest.mark.parametrize(
+    ("url", "named"),
+    [
+        ("http://localhost:8000", True),
+        ("http://school.localhost", True),
+        ("https://school.example", True),
+        ("http://school.example", False),  # no browser gives a passkey to it
+        ("https://192.0.2.7", False),
+        ("http://127.0.0.1:8000", False),
+        ("https://[2001:db8::1]/", False),
+        ("", False),
+    ],
+)
+def test_a_site_has_a_name_for_passkeys_or_not(url, named):
+    assert env.has_name(url) is named
+
+
 def test_a_file_in_place_of_the_folder_is_refused(monkeypatch, tmp_path):
     (tmp_path / "file").write_text("")
     monkeypatch.setenv("RAKING_TRY", str(tmp_path / "file"))
