@@ -1,9 +1,10 @@
-"""The scenarios and rule books that are shipped under fixtures/, read whole and held against each other."""
+"""The scenarios, rule books and units shipped under fixtures/, read whole and held against each other."""
 
 from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import lru_cache
 
+from assessments.competence import Framework, read_framework
 from assessments.marking import Marker
 from assessments.rules import RuleBook, read_book, read_shared
 from assessments.scenarios.errors import UnknownScenario
@@ -61,6 +62,12 @@ def marker(ref: str) -> Marker:
     """Return what marks a version, every rule checked against it."""
     one = scenario(ref)
     return Marker.of(one, published()[one.ref].book)
+
+
+@lru_cache(maxsize=1)
+def framework() -> Framework:
+    """Return the units of competency with all that their elements look for and ask as evidence."""
+    return read_framework(_texts("competence"), "fixtures/competence/")
 
 
 def _texts(folder: str) -> Mapping[str, str]:
