@@ -11,6 +11,6 @@ from assessments.competence.stuck import Stuck, stuck
 
 __all__ = [
     "Ask", "AskState", "Change", "Criterion", "Decision", "Deed", "Element", "Evidence", "Framework", "Missing",
-    "Requirement", "Standing", "Stuck", "Unit", "UnknownCode", "as_judged_now", "changes", "months_after", "read_framework",
-    "standing_of", "stuck", "unit_standing",
+    "Requirement", "Standing", "Stuck", "Unit", "UnknownCode", "as_judged_now", "changes", "months_after",
+    "read_framework", "standing_of", "stuck", "unit_standing",
 ]  # fmt: skip

@@ -18,7 +18,7 @@ class Evidence:
     """One piece of evidence, with the elements it speaks of and how it came out.
 
     `kind` is one of `KINDS`, `at` the moment it happened, with a zone; `witness` holds the letters of who saw it: T own
-    teacher, X examiner, W workplace, several joined ("WX"). `replaces` is the id of the same evidence as it was judged before.
+    teacher, X examiner, W workplace, several joined ("WX"). `replaces` is the id of the same as judged before.
     """
 
     id: str

@@ -32,9 +32,9 @@ class Criterion:
 class Ask:
     """One thing an element asks for; `words` is the sentence shown.
 
-    `count` pieces of `kind` (and `mode`, where it isn't empty) of one of the `scenarios` (any, if none is named), each with
-    all `tags`, seen by one of `witness` ("X", "WX" for both; anybody if empty), naming one of `elements`, at most
-    `window_months` old; together on at least `days` days and on each of `substrates` (and no other), or, where that is a
+    `count` pieces of `kind` (and `mode`, where it isn't empty) of one of the `scenarios` (any, if none is named), each
+    with all `tags`, seen by one of `witness` ("X", "WX" for both; anybody if empty), naming one of `elements`, at most
+    `window_months` old; together on at least `days` days and on each of `substrates` (no other), or, if that is a
     number, on so many different ones.
     """
 

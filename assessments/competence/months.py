@@ -1,7 +1,7 @@
 """Calendar months, as the windows of evidence and the life of a signature are counted.
 
 Months are counted in UTC. A month that is too short ends on its last day: a year and a half after 31 August is the
-last of February, at the same time of day. The day of the start decides, so two steps are not always the same as their sum.
+last of February, at the same time of day. The day of the start decides, so two steps may differ from their sum.
 """
 
 from calendar import monthrange

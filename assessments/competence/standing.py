@@ -1,6 +1,6 @@
 """How a person stands in an element, and in a unit, at a moment: one of `STANDINGS`.
 
-A live signature, the newest that was not withdrawn, gives signed, due or lapsed. Without one, everything asked for gives
+A live signature, the newest that was not withdrawn, gives signed, due or lapsed. Without one, all that is asked gives
 ready, anything gathered gives building, nothing gives not_started. Who declined, or asked for more, takes ready back to
 building until new evidence counts.
 """
@@ -22,8 +22,8 @@ class Standing:
     """How a person stands in an element: `code` is one of `STANDINGS`.
 
     `signature` is the newest signature, withdrawn or not, `until` its end while it is not withdrawn; `turned_down` the
-    decision that holds ready back; `questioned` says that what was signed for was judged again and no longer meets what is
-    asked; `since` is when the element became ready, empty unless it is.
+    decision that holds ready back; `questioned` says that what was signed for was judged again and no longer meets what
+    is asked; `since` is when the element became ready, empty unless it is.
     """
 
     code: str
