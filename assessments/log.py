@@ -14,6 +14,11 @@ from courses.actions import is_erased
 from courses.keys import forget_signing_keys, make_signing_key, raw_public, signing_key
 from courses.models import Membership, Person
 
+__all__ = [
+    "SCHOOL", "Chain", "begin", "chain_of", "commitment", "enter", "enter_role", "forget", "hand_over", "role_said",
+    "salt_of", "stamp", "stream_of",
+]  # fmt: skip
+
 SCHOOL = "school"
 LOCK = 4_162_001
 """The number of the lock that writers of the log take turns by, on PostgreSQL."""

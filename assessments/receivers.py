@@ -3,7 +3,7 @@
 from datetime import datetime
 from typing import Any
 
-from assessments import append_only, log
+from assessments import append_only, filing, log
 from courses.models import Membership, Person
 
 
@@ -16,8 +16,6 @@ def enter_role(
 
 def enter_erased(sender: object, *, person: Person, by: Person | None, now: datetime, **_: Any) -> None:
     """Remove the words and the salt of a person who was erased, and enter that this happened."""
-    from assessments import filing
-
     filing.forget_words(person)
     log.forget(person)
     log.enter(log.stream_of(person), "erased", {"by": log.stream_of(by) if by else ""}, now=now)

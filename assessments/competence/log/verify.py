@@ -113,7 +113,7 @@ class _Walk:
             return Broken(row.stream, number, why)
         why = _unlike(row, entry) or self._unchained(row, entry)
         if why:
-            return Broken(entry.stream, number, why)
+            return Broken(entry.stream if row.leaf_hash == hash_of(row.body) else row.stream, number, why)
         why = self._grow(entry, row.leaf_hash) or self._wrong_head(entry, head)
         return Broken(HEADS, number, why) if why else None
 

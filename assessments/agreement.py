@@ -1,0 +1,157 @@
+"""Do the rows agree with the log? Evidence, decisions, reasons, what was judged and the roles, against entries."""
+
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass, field
+from datetime import datetime
+from functools import partial
+from typing import Any
+
+from assessments import log
+from assessments.competence.log import Broken, Entry, committed
+from assessments.models import Decision, Evidence, LogEntry, Note, Salt
+from assessments.record import judged_text
+from courses.actions import is_erased
+from courses.models import Membership
+
+FILED = ("evidence", "rejudged")
+DECIDED = tuple(Decision.Kind.values)
+ROLES = ("role_given", "role_changed", "role_ended")
+
+
+def _moment(at: datetime | None) -> str:
+    return log.stamp(at) if at else ""
+
+
+FILED_SAYS: dict[str, Callable[[Evidence], object]] = {
+    "attempt": lambda row: str(row.attempt_id),
+    "scenario": lambda row: row.scenario_code,
+    "version": lambda row: row.scenario_version,
+    "mode": lambda row: row.mode,
+    "rule_book": lambda row: row.rule_book,
+    "elements": lambda row: row.elements,
+    "substrate": lambda row: row.substrate,
+    "outcome": lambda row: row.outcome,
+    "points": lambda row: f"{row.points:g}",
+    "of": lambda row: f"{row.of:g}",
+    "judged": lambda row: row.judged,
+    "happened_at": lambda row: _moment(row.happened_at),
+    "replaces": lambda row: str(row.replaces_id or ""),
+}
+DECIDED_SAYS: dict[str, Callable[[Decision], object]] = {
+    "element": lambda row: row.element,
+    "by": lambda row: log.stream_of(row.by),
+    "role": lambda row: row.role,
+    "requirement": lambda row: row.requirement_version,
+    "digest": lambda row: row.digest,
+    "proof": lambda row: row.proof,
+    "proved_at": lambda row: _moment(row.proved_at),
+    "until": lambda row: _moment(row.until),
+    "withdraws": lambda row: str(row.withdraws_id or ""),
+}
+"""What an entry says of a row, each read from the row anew. Names are committed to as they were then, and change."""
+
+
+@dataclass(slots=True)
+class _Said:
+    """The entries by the row they speak of; of a role, the newest."""
+
+    rows: dict[str, Entry] = field(default_factory=dict)
+    roles: dict[int, Entry] = field(default_factory=dict)
+
+
+def first_disagreement() -> Broken | None:
+    """Return the disagreement that comes first in the log; the log itself has been checked. Rows without entry: 0."""
+    return min(disagreements(), key=lambda one: one.seq, default=None)
+
+
+def disagreements() -> Iterator[Broken]:
+    """Yield rows that aren't as their entry says, rows without an entry, entries without their row."""
+    said = _Said()
+    for body in LogEntry.objects.order_by("seq").values_list("body", flat=True).iterator():
+        yield from _taken(said, Entry.of(body))
+    yield from _evidence(said.rows)
+    yield from _decisions(said.rows)
+    for entry in said.rows.values():
+        yield _at(entry, "The row it enters is gone.")
+    yield from _roles(said.roles)
+
+
+def _taken(said: _Said, entry: Entry) -> Iterator[Broken]:
+    what: Any = entry.what
+    if entry.kind in ROLES:
+        said.roles[what["membership"]] = entry
+    elif entry.kind in FILED + DECIDED:
+        row = what["evidence" if entry.kind in FILED else "decision"]
+        if row in said.rows:
+            yield _at(entry, f"Its row was entered already, as entry {said.rows[row].seq}.")
+        said.rows[row] = entry
+
+
+def _evidence(entries: dict[str, Entry]) -> Iterator[Broken]:
+    rows = Evidence.objects.select_related("person__salt", "note", "attempt").prefetch_related("attempt__findings")
+    for row in rows.iterator(500):
+        entry = entries.pop(str(row.pk), None)
+        if entry is None:
+            yield Broken(log.stream_of(row.person), 0, f"The evidence {row.pk} was never entered.")
+            continue
+        says = {name: read(row) for name, read in FILED_SAYS.items()}
+        kind = "rejudged" if row.replaces_id else "evidence"
+        yield from _unlike(entry, log.stream_of(row.person), kind, _moment(row.filed_at), says)
+        yield from _reason(entry, row)
+        if kind == "evidence" and not _commits(entry, row, "judged", partial(judged_text, row.attempt)):
+            yield _at(entry, "The facts, answers or findings of its attempt are not what was judged.")
+
+
+def _decisions(entries: dict[str, Entry]) -> Iterator[Broken]:
+    for row in Decision.objects.select_related("person__salt", "by", "note").iterator():
+        entry = entries.pop(str(row.pk), None)
+        if entry is None:
+            yield Broken(log.stream_of(row.person), 0, f"The decision {row.pk} was never entered.")
+            continue
+        says = {name: read(row) for name, read in DECIDED_SAYS.items()}
+        yield from _unlike(entry, log.stream_of(row.person), row.kind, _moment(row.at), says)
+        yield from _reason(entry, row)
+
+
+def _unlike(entry: Entry, stream: str, kind: str, at: str, says: dict[str, object]) -> Iterator[Broken]:
+    said = {"stream": entry.stream, "kind": entry.kind, "at": entry.at, **{name: entry.what.get(name) for name in says}}
+    for name, kept in {"stream": stream, "kind": kind, "at": at, **says}.items():
+        if kept != said[name]:
+            yield _at(entry, f"Its row has {name} {kept!r}; {said[name]!r} was entered.")
+            return
+
+
+def _reason(entry: Entry, row: Evidence | Decision) -> Iterator[Broken]:
+    note: Note | None = getattr(row, "note", None)
+    if bool(note) != bool(entry.what.get("reason")) and _has_salt(row):
+        yield _at(entry, "Its reason is gone." if note is None else "Its row has a reason; none was entered.")
+    elif note and not _commits(entry, row, "reason", lambda: note.text):
+        yield _at(entry, "Its reason is not the one that was given.")
+
+
+def _commits(entry: Entry, row: Evidence | Decision, label: str, text: Callable[[], str]) -> bool:
+    """Say whether the entry commits to a text; of somebody who was erased nobody can tell any more."""
+    if is_erased(row.person):
+        return True
+    return _has_salt(row) and committed(row.person.salt.value, label, text()) == entry.what.get(label)
+
+
+def _has_salt(row: Evidence | Decision) -> bool:
+    return isinstance(getattr(row.person, "salt", None), Salt)
+
+
+def _roles(entries: dict[int, Entry]) -> Iterator[Broken]:
+    for row in Membership.objects.select_related("person").iterator():
+        entry = entries.pop(row.pk, None)
+        if entry is None or entry.kind == "role_ended":
+            yield Broken(log.stream_of(row.person), entry.seq if entry else 0, f"The role {row} was never entered.")
+            continue
+        says = log.role_said(row)
+        yield from _unlike(entry, log.stream_of(row.person), entry.kind, entry.at, says)
+    for entry in entries.values():
+        if entry.kind != "role_ended":
+            yield _at(entry, "The role it gives is gone, and no entry ends it.")
+
+
+def _at(entry: Entry, why: str) -> Broken:
+    return Broken(entry.stream, entry.seq, why)
