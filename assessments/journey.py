@@ -10,12 +10,22 @@ from uuid import UUID
 from django.db import transaction
 from django.utils.translation import gettext as _
 
-from assessments.errors import AnswerRefused, AttemptRefused
+from assessments import filing
+from assessments.competence import Deed, changes
+from assessments.errors import AnswerRefused, AttemptRefused, RecordChanged, SignatureRefused
 from assessments.marking import Marked, mark
-from assessments.models import Answer, Attempt, Finding, Scenario
+from assessments.models import Answer, Attempt, Decision, Evidence, Finding, RuleBook, Scenario
+from assessments.record import Record as OnRecord
+from assessments.record import deed_for, gathered, judged_text, record_of
 from assessments.scenarios.draw import draw, key_of
 from assessments.scenarios.fields import Record
-from courses.models import Person
+from assessments.shipped import framework
+from assessments.signers import signer_of, withdrawer_of
+from courses.models import Membership, Person
+from courses.proofs import Proof
+
+FRESH = timedelta(minutes=5)
+"""How old the proof of who signs may be."""
 
 Fate = Literal["kept", "conflict", "late"]
 
@@ -57,7 +67,7 @@ def open_attempt(person: Person, scenario: Scenario, mode: str, *, now: datetime
     if going_on and not going_on.is_due(now):
         return going_on
     if going_on:
-        _close(going_on, _deadline(going_on))
+        _close(going_on, _deadline(going_on), now)
     spec, seed = scenario.spec, secrets.randbits(128) if seed is None else seed
     return Attempt.objects.create(
         person=person,
@@ -78,7 +88,7 @@ def save_answer(attempt: Attempt, given: Given, *, now: datetime) -> Saved:
     """Keep an answer as it is given. Sent twice, it is kept once; given against an older page, both are kept."""
     attempt = Attempt.objects.select_for_update().select_related("scenario", "rule_book").get(pk=attempt.pk)
     if attempt.is_open and attempt.is_due(now):
-        _close(attempt, _deadline(attempt))
+        _close(attempt, _deadline(attempt), now)
     counts = attempt.answers.counted().filter(task=given.task).order_by("sequence").last()
     before = attempt.answers.filter(client_key=given.client_key).first()
     if before:
@@ -105,7 +115,7 @@ def hand_in(attempt: Attempt, *, now: datetime) -> Attempt:
     """Close `attempt` and mark it, exactly once; handed in again, it is returned as it came out."""
     attempt = Attempt.objects.select_for_update().select_related("scenario", "rule_book").get(pk=attempt.pk)
     if attempt.is_open:
-        _close(attempt, _deadline(attempt) if attempt.is_due(now) else now)
+        _close(attempt, _deadline(attempt) if attempt.is_due(now) else now, now)
     return attempt
 
 
@@ -138,6 +148,80 @@ def close_due(now: datetime, person: Person | None = None) -> int:
     return len(late)
 
 
+@transaction.atomic
+def judge_again(evidence: Evidence, book: RuleBook, *, reason: str, now: datetime) -> Evidence:
+    """Mark the same answers by another rule book; what that comes to is filed beside what it came to before."""
+    why = _reason(reason)
+    attempt = Attempt.objects.select_for_update().select_related("scenario", "person").get(pk=evidence.attempt_id)
+    if Evidence.objects.filter(replaces=evidence).exists():
+        raise AttemptRefused(_("This result has been judged again already. Judge the newest one."))
+    given = {task: value for task, value in answers_of(attempt).items() if value is not None}
+    marked = mark(attempt.scenario.marker(book), facts_of(attempt), given)
+    return filing.file_again(evidence, marked, judged_text(attempt, _findings(attempt, marked)), reason=why, now=now)
+
+
+@transaction.atomic
+def sign(signer: Person, person: Person, shown: Deed, proof: Proof, *, now: datetime) -> Decision:
+    """Sign exactly what was `shown`; refused where the record, the right to sign or the proof no longer holds."""
+    person = Person.objects.select_for_update().get(pk=person.pk)
+    _refuse_stale(proof, now)
+    membership = refuse_signature(signer, person, shown, now=now)
+    return filing.decide(
+        Decision.Kind.SIGNED,
+        filing.Decider(person, signer, membership.role),
+        shown,
+        reason="",
+        now=now,
+        proof=proof.method,
+        proved_at=proof.at,
+        until=framework().requirement(shown.element).until(now),
+    )
+
+
+def refuse_signature(signer: Person, person: Person, shown: Deed, *, now: datetime) -> Membership:
+    """Return the membership by which `signer` may sign exactly what was `shown`, or refuse; nothing is written."""
+    membership = signer_of(signer, person, shown.element)
+    record = record_of(person)
+    _refuse_twice(record, shown, signer)
+    _refuse_changed(shown, deed_for(record, shown.element, signer, now))
+    if any(state.state != "met" for state in record.standing(shown.element, now, gathered()).asks):
+        words = _("%(element)s is not ready to sign. Look at what is missing.")
+        raise SignatureRefused(words % {"element": shown.element})
+    return membership
+
+
+@transaction.atomic
+def turn_down(signer: Person, person: Person, shown: Deed, kind: str, *, reason: str, now: datetime) -> Decision:
+    """Decline what was `shown`, or ask for more, with a reason; new evidence opens the way again."""
+    person = Person.objects.select_for_update().get(pk=person.pk)
+    membership = signer_of(signer, person, shown.element)
+    deed = deed_for(record_of(person), shown.element, signer, now)
+    _refuse_changed(shown, deed)
+    return filing.decide(kind, filing.Decider(person, signer, membership.role), deed, reason=_reason(reason), now=now)
+
+
+@transaction.atomic
+def withdraw(signature: Decision, by: Person, proof: Proof, *, reason: str, now: datetime) -> Decision:
+    """Withdraw a signature, with a reason; both stay visible."""
+    person = Person.objects.select_for_update().get(pk=signature.person_id)
+    if signature.kind != Decision.Kind.SIGNED:
+        raise SignatureRefused(_("Only a signature can be withdrawn."))
+    if Decision.objects.filter(withdraws=signature).exists():
+        raise SignatureRefused(_("This signature has been withdrawn already."))
+    role = withdrawer_of(by, signature)
+    _refuse_stale(proof, now)
+    return filing.decide(
+        Decision.Kind.WITHDRAWN,
+        filing.Decider(person, by, role),
+        Deed.of(signature.deed),
+        reason=_reason(reason),
+        now=now,
+        proof=proof.method,
+        proved_at=proof.at,
+        withdraws=signature,
+    )
+
+
 def facts_of(attempt: Attempt) -> Record:
     """Return the facts as they were drawn."""
     return Record.of(attempt.scenario.spec.facts, attempt.facts)
@@ -160,7 +244,7 @@ def answers_of(attempt: Attempt) -> Mapping[str, Any]:
     return {task: answer.value for task, answer in attempt.answers.newest().items()}
 
 
-def _close(attempt: Attempt, at: datetime) -> None:
+def _close(attempt: Attempt, at: datetime, now: datetime) -> None:
     marker = attempt.scenario.marker(attempt.rule_book)
     given = {task: value for task, value in answers_of(attempt).items() if value is not None}
     marked = mark(marker, facts_of(attempt), given)
@@ -168,11 +252,12 @@ def _close(attempt: Attempt, at: datetime) -> None:
     attempt.points, attempt.of = marked.points, marked.of
     attempt.digest, attempt.trace = marked.digest, dict(marked.trace)
     attempt.save(update_fields=["closed_at", "outcome", "points", "of", "digest", "trace"])
-    _file_findings(attempt, marked)
+    findings = Finding.objects.bulk_create(_findings(attempt, marked))
+    filing.file_evidence(attempt, judged_text(attempt, findings), now=now)
 
 
-def _file_findings(attempt: Attempt, marked: Marked) -> None:
-    Finding.objects.bulk_create(
+def _findings(attempt: Attempt, marked: Marked) -> list[Finding]:
+    return [
         Finding(
             attempt=attempt,
             place=place,
@@ -189,7 +274,32 @@ def _file_findings(attempt: Attempt, marked: Marked) -> None:
             failed=found.failed or "",
         )
         for place, found in enumerate(marked.findings, start=1)
-    )
+    ]
+
+
+def _refuse_stale(proof: Proof, now: datetime) -> None:
+    if not timedelta(0) <= now - proof.at <= FRESH:
+        raise SignatureRefused(_("Your proof is older than five minutes. Prove again that it is you."))
+
+
+def _refuse_changed(shown: Deed, deed: Deed) -> None:
+    if shown.digest() != deed.digest():
+        raise RecordChanged(
+            _("The record changed since you opened this page. Nothing was signed. Look again."), changes(shown, deed)
+        )
+
+
+def _refuse_twice(record: OnRecord, shown: Deed, signer: Person) -> None:
+    mine = [one for one in record.decisions if one.kind == Decision.Kind.SIGNED and one.by_id == signer.pk]
+    if any(one.digest == shown.digest() for one in mine):
+        raise SignatureRefused(_("You have signed exactly this already. Once is enough."))
+
+
+def _reason(words: str) -> str:
+    kept = words.strip()
+    if not kept:
+        raise SignatureRefused(_("Say why. The reason stays on the record."))
+    return kept
 
 
 def _again(before: Answer, given: Given, counts: Answer | None) -> Saved:

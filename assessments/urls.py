@@ -2,7 +2,7 @@
 
 from django.urls import path
 
-from assessments.views import attempts, home, scenarios
+from assessments.views import attempts, cohorts, home, record, scenarios, signing
 
 urlpatterns = [
     path("", home.today, name="home"),
@@ -14,4 +14,13 @@ urlpatterns = [
     path("attempts/<uuid:attempt_id>/hand-in/", attempts.hand_in, name="attempt-hand-in"),
     path("attempts/<uuid:attempt_id>/put-away/", attempts.put_away, name="attempt-put-away"),
     path("attempts/<uuid:attempt_id>/verdict/", attempts.verdict, name="attempt-verdict"),
+    path("record/", record.own, name="record"),
+    path("record/<uuid:handle>/", record.detail, name="record-detail"),
+    path("cohorts/", cohorts.index, name="cohort-list"),
+    path("cohorts/<int:pk>/", cohorts.board, name="cohort-board"),
+    path("record/<uuid:handle>/<str:element>/sign/", signing.sign_off, name="sign-off"),
+    path("record/<uuid:handle>/<str:element>/decline/", signing.decline, name="element-decline"),
+    path("record/<uuid:handle>/<str:element>/ask/", signing.ask_more, name="element-ask"),
+    path("decisions/<uuid:decision_id>/", record.decision, name="decision-detail"),
+    path("decisions/<uuid:decision_id>/withdraw/", signing.withdraw, name="decision-withdraw"),
 ]

@@ -8,21 +8,28 @@ from pathlib import Path
 from typing import Any
 from uuid import uuid4
 
+from allauth.mfa.models import Authenticator
+from allauth.mfa.totp.internal.auth import TOTP, generate_totp_secret
+from allauth.mfa.utils import decrypt
 from django.db import transaction
 
 from assessments import journey
-from assessments.management.demo_plan import FILE, HOST, PersonPlan, SittingPlan, read_plan
+from assessments.management.demo_plan import FILE, HOST, DecisionPlan, PersonPlan, SittingPlan, read_plan
 from assessments.marking.exemplars import Expressions, drawn_case, trials
-from assessments.models import Attempt, Scenario
+from assessments.models import Attempt, Decision, Scenario
+from assessments.record import deed_for, record_of
 from assessments.scenarios.draw import draw, key_of
 from assessments.scenarios.errors import DrawNeverSettled
 from courses.actions import enrol, found_school, gather_cohort, renew_password, units, welcome
 from courses.keys import keep_secret
 from courses.models import Course, Membership, Person
 from courses.models.enrolment import Role
+from courses.proofs import Proof
 
 PASSWORDS = "demo-passwords.json"
 TRIES = 400
+TERM = timedelta(days=60)
+"""How long the demo school has been running."""
 
 
 def passwords(var: Path, emails: Iterable[str] = ()) -> Mapping[str, str]:
@@ -46,12 +53,36 @@ def load(var: Path, now: datetime, progress: Callable[[str], None]) -> Mapping[s
     known = passwords(var, [one.email for one in plan.people])
     people = {one.name: _person(one, known[one.email], renew=one.email not in kept) for one in plan.people}
     for one in plan.people:
-        codes = {"teaches": list(one.teaches), "may_sign": list(one.may_sign)}
-        enrol(people[one.name], one.role, cohorts.get(one.cohort), now=now, **codes)
-    for sitting in plan.sittings:
-        progress(f"{sitting.person} sits {sitting.scenario}")
-        _sit(people[sitting.person], sitting, now)
+        teaches, may_sign = list(one.teaches), list(one.may_sign)
+        enrol(people[one.name], one.role, cohorts.get(one.cohort), now=now - TERM, teaches=teaches, may_sign=may_sign)
+    happenings: list[SittingPlan | DecisionPlan] = [*plan.sittings, *plan.decisions]
+    for happened in sorted(happenings, key=lambda one: -one.days_ago):
+        if isinstance(happened, SittingPlan):
+            progress(f"{happened.person} sits {happened.scenario}")
+            _sit(people[happened.person], happened, now)
+        else:
+            progress(f"{happened.by} decides on {happened.element} of {happened.person}")
+            _decide(people[happened.by], people[happened.person], happened, now)
+    signers = {one.by for one in plan.decisions}
+    for name in sorted(signers):
+        device_key(people[name])
     return known
+
+
+def device_key(person: Person) -> str:
+    """Return the set-up key of the code device of a demo person, made once for this installation."""
+    there = Authenticator.objects.filter(user=person, type=Authenticator.Type.TOTP).first()
+    if there is None:
+        secret: str = generate_totp_secret()
+        TOTP.activate(person, secret)
+        return secret
+    return str(decrypt(there.data["secret"]))
+
+
+def signers() -> list[Person]:
+    """Return the demo people whose code device stands."""
+    held = Authenticator.objects.filter(type=Authenticator.Type.TOTP, user__email__endswith=f"@{HOST}")
+    return [one.user for one in held.select_related("user")]
 
 
 def staff_first() -> list[Membership]:
@@ -69,6 +100,18 @@ def _person(one: PersonPlan, password: str, *, renew: bool) -> Person:
     if one.film:
         fields["film"] = one.film
     return welcome(one.email, password, name=one.name, **fields)
+
+
+def _decide(by: Person, person: Person, one: DecisionPlan, now: datetime) -> None:
+    """Let a demo instructor decide what the plan says, once."""
+    if Decision.objects.filter(person=person, element=one.element, kind=one.kind).exists():
+        return
+    at = now - timedelta(days=one.days_ago)
+    shown = deed_for(record_of(person), one.element, by, at)
+    if one.kind == Decision.Kind.SIGNED:
+        journey.sign(by, person, shown, Proof("totp", at), now=at)
+    else:
+        journey.turn_down(by, person, shown, one.kind, reason=one.reason, now=at)
 
 
 def _sit(person: Person, one: SittingPlan, now: datetime) -> None:

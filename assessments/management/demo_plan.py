@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from assessments import shipped
-from assessments.models import Attempt
+from assessments.models import Attempt, Decision
 from assessments.scenarios.spec import Scenario
 from courses.content.tables import Table, read_table
 from courses.models import Cohort, Person, School
@@ -58,32 +58,47 @@ class SittingPlan:
 
 
 @dataclass(frozen=True, slots=True)
+class DecisionPlan:
+    """What somebody decided on an element of a person, and why."""
+
+    person: str
+    element: str
+    by: str
+    kind: str
+    days_ago: int
+    reason: str
+
+
+@dataclass(frozen=True, slots=True)
 class Plan:
-    """The demo school: the fields of its row, its cohorts, its people and what they did."""
+    """The demo school: the fields of its row, its cohorts, its people, what they did and what was decided on it."""
 
     school: Mapping[str, Any]
     cohorts: tuple[CohortPlan, ...]
     people: tuple[PersonPlan, ...]
     sittings: tuple[SittingPlan, ...]
+    decisions: tuple[DecisionPlan, ...]
 
 
 def read_plan() -> Plan:
     """Return what the demo school is made of; raise FileRefused where the file can't stand."""
-    whole = read_table(text_of(SCHOOL), FILE).only("school", "cohort", "person", "sitting")
+    whole = read_table(text_of(SCHOOL), FILE).only("school", "cohort", "person", "sitting", "decision")
     for listed in ("cohort", "person"):
         whole.once(listed, "name")
     cohorts = tuple(_cohort(table) for table in whole.some("cohort"))
     people = tuple(_person(table, [one.name for one in cohorts]) for table in whole.some("person"))
     _refuse_shared_addresses(whole, people)
-    sittings = tuple(_sitting(table, [one.name for one in people]) for table in whole.tables("sitting"))
-    return Plan(_school(whole.table("school")), cohorts, people, sittings)
+    names = [one.name for one in people]
+    sittings = tuple(_sitting(table, names) for table in whole.tables("sitting"))
+    decisions = tuple(_decision(table, names) for table in whole.tables("decision"))
+    return Plan(_school(whole.table("school")), cohorts, people, sittings, decisions)
 
 
 def _school(table: Table) -> Mapping[str, Any]:
-    table.only("name", "place", "about", "zone", "jurisdiction", "metric")
+    table.only("name", "place", "about", "zone", "jurisdiction", "metric", "independence")
     words = {key: table.text(key) for key in ("name", "place", "about", "zone")}
     law = table.one_of("jurisdiction", School.Jurisdiction.values)
-    return {**words, "jurisdiction": law, "metric": table.flag("metric")}
+    return {**words, "jurisdiction": law, "metric": table.flag("metric"), "independence": table.flag("independence")}
 
 
 def _cohort(table: Table) -> CohortPlan:
@@ -125,6 +140,18 @@ def _sitting(table: Table, people: Collection[str]) -> SittingPlan:
         days_ago=table.whole("days_ago", 0, 3650),
         exemplar=table.one_of("exemplar", _exemplars(newest[scenario])),
         nth=table.whole("nth", 1, 99),
+    )
+
+
+def _decision(table: Table, people: Collection[str]) -> DecisionPlan:
+    table.only_fields_of(DecisionPlan)
+    return DecisionPlan(
+        person=table.one_of("person", people),
+        element=table.one_of("element", [code for unit in units().values() for code, _title in unit.elements]),
+        by=table.one_of("by", people),
+        kind=table.one_of("kind", (Decision.Kind.SIGNED, Decision.Kind.DECLINED, Decision.Kind.MORE_ASKED)),
+        days_ago=table.whole("days_ago", 0, 3650),
+        reason=table.text("reason", ""),
     )
 
 

@@ -13,7 +13,7 @@ from django.views.decorators.cache import never_cache
 from django.views.decorators.http import require_POST
 
 from assessments import journey
-from assessments.access import get_attempt_for, get_scenario_for
+from assessments.access import get_attempt_for, get_scenario_for, get_verdict_for
 from assessments.answers.errors import AnswerRefused as Unreadable
 from assessments.answers.errors import UnknownOption
 from assessments.errors import AnswerRefused, AttemptRefused
@@ -99,10 +99,14 @@ def put_away(request: HttpRequest, attempt_id: UUID) -> HttpResponse:
 def verdict(request: HttpRequest, attempt_id: UUID) -> HttpResponse:
     """Show how an attempt came out and why; while it is open there is nothing to show."""
     person = get_person(request.user)
-    attempt = journey.close_if_due(get_attempt_for(person, attempt_id), now=timezone.now())
+    attempt = journey.close_if_due(get_verdict_for(person, attempt_id), now=timezone.now())
     if not attempt.outcome:
         return redirect("attempt-detail" if attempt.is_open else "home", *([attempt.pk] if attempt.is_open else []))
-    return render(request, "assessments/attempt_verdict.html", verdict_of(attempt, person.preferences))
+    return render(
+        request,
+        "assessments/attempt_verdict.html",
+        {**verdict_of(attempt, person.preferences), "mine": attempt.person_id == person.pk},
+    )
 
 
 def _wants_json(request: HttpRequest) -> bool:

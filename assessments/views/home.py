@@ -9,10 +9,12 @@ from django.shortcuts import render
 from django.urls import reverse
 from django.utils import timezone
 from django.utils.translation import gettext as _
+from django.utils.translation import ngettext
 
-from assessments.access import scenarios_for
+from assessments.access import cohorts_for, scenarios_for
 from assessments.journey import close_due
 from assessments.models import Attempt
+from assessments.views.board import rows_of
 from assessments.views.rows import address_of, rows
 from courses.access import get_person
 from courses.models import Person
@@ -43,9 +45,10 @@ def today(request: HttpRequest) -> HttpResponse:
 
 
 def next_act(person: Person, attempts: list[Attempt]) -> NextAct | None:
-    """Return the first act there is: a paper whose clock runs, an open practice, a lesson, a scenario not yet tried."""
+    """Return the first act there is: a paper whose clock runs, an open practice, a signature, a lesson, a scenario."""
     steps: list[Callable[[], NextAct | None]] = [
         lambda: _carry_on(attempts),
+        lambda: _sign(person),
         lambda: _read_on(person),
         lambda: _try_out(person, attempts),
         lambda: _go_again(attempts),
@@ -61,6 +64,21 @@ def _carry_on(attempts: list[Attempt]) -> NextAct | None:
     kick = _("Paper, attempt %(number)d") if first.is_paper else _("Practice, attempt %(number)d")
     why = _("The clock runs.") if first.is_paper else _("You left it open. What you answered is kept.")
     return NextAct(kick % {"number": first.number}, first.scenario.title, why, address_of(first), _("Carry on"))
+
+
+def _sign(person: Person) -> NextAct | None:
+    """Return the first cohort in which somebody waits for a signature of `person`."""
+    if not any(one.may_sign for one in person.memberships.staff()):
+        return None
+    for cohort in cohorts_for(person):
+        waiting = [row for row in rows_of(person, cohort, timezone.now()) if row.mine]
+        if waiting:
+            names = ", ".join(row.person.name for row in waiting[:3])
+            why = ngettext("%(names)s waits for you.", "%(names)s wait for you.", len(waiting)) % {"names": names}
+            return NextAct(
+                cohort.name, _("Sign what is ready"), why, reverse("cohort-board", args=[cohort.pk]), _("Look")
+            )
+    return None
 
 
 def _read_on(person: Person) -> NextAct | None:

@@ -12,7 +12,7 @@ from assessments.models import Attempt, Finding
 from assessments.rules import Compared
 from assessments.scenarios.spec import GaugeLine, Scenario
 from assessments.scenarios.story import Show, model_text, with_units
-from assessments.views.paper import show_for
+from assessments.views.paper import Sheet, job_of, show_for
 from assessments.views.scenarios import lesson_line
 from courses.models import Lesson
 from courses.shipped import sources
@@ -34,6 +34,8 @@ def verdict_of(attempt: Attempt, prefs: Preferences) -> dict[str, Any]:
     wanting.sort(key=lambda line: (WEIGHT[line["severity"]], ORDER[line["verdict"]]))
     return {
         "attempt": attempt,
+        **job_of(attempt, show),
+        "given": given_of(attempt, prefs),
         "scenario_url": reverse("scenario-detail", args=[attempt.scenario_code]),
         "outcome": attempt.outcome,
         "headline": headline(attempt, wanting),
@@ -126,6 +128,12 @@ def gauges(attempt: Attempt, prefs: Preferences) -> list[dict[str, Any]]:
 def _ends(line: GaugeLine, value: float) -> dict[str, float]:
     """Return the numbers of a gauge; a value past its end stretches it."""
     return {"value": value, "limit": line.limit, "low": min(line.low, value), "high": max(line.high, value)}
+
+
+def given_of(attempt: Attempt, prefs: Preferences) -> list[tuple[str, str]]:
+    """Return what was asked and what was answered, in words."""
+    sheet, given = Sheet(prefs), answers_of(attempt)
+    return [(task.title, sheet.words(task, given.get(task.id))) for task in attempt.scenario.spec.tasks]
 
 
 def models_of(attempt: Attempt, show: Show) -> list[dict[str, str]]:

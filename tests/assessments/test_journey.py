@@ -8,9 +8,13 @@ import pytest
 from django.db import connection, transaction
 
 from assessments import journey
-from assessments.errors import AnswerRefused, AttemptRefused
+from assessments.competence import Deed
+from assessments.errors import AnswerRefused, AttemptRefused, RecordChanged, SignatureRefused
 from assessments.journey import Given
-from assessments.models import Answer, Attempt, Finding, Scenario
+from assessments.models import Answer, Attempt, Decision, Finding, Scenario
+from assessments.record import gathered, record_of
+from courses.proofs import Proof
+from tests.factories import MembershipFactory
 
 pytestmark = pytest.mark.django_db
 PAPER, PRACTICE = Attempt.Mode.PAPER, Attempt.Mode.PRACTICE
@@ -241,3 +245,81 @@ def test_two_hand_ins_at_once_mark_once(practice, now):
     codes = list(Finding.objects.values_list("code", flat=True))
     assert len(codes) == len(set(codes)) > 0
     assert Answer.objects.count() == 0
+
+
+class TestSigning:
+    """A signature stands on exactly what was shown, by who may, proved now."""
+
+    def test_it_keeps_who_when_how_and_what(self, signed, signer, trainee, now):
+        kept = (signed.kind, signed.by, signed.role, signed.proof, signed.proved_at, signed.requirement_version)
+        assert kept == ("signed", signer, "instructor", "totp", now, 0)
+        assert signed.until == now.replace(year=now.year + 2)
+        assert signed.deed["evidence"] == [[str(trainee.evidence.get().pk), "satisfactory"]]
+
+    @pytest.mark.parametrize("minutes", [-1, 6])
+    def test_a_stale_proof_signs_nothing(self, sit, signer, trainee, shown, now, minutes):
+        sit(trainee)
+        proof = Proof("totp", now - timedelta(minutes=minutes))
+        with pytest.raises(SignatureRefused, match="older than five minutes"):
+            journey.sign(signer, trainee, shown(signer, trainee), proof, now=now)
+        assert Decision.objects.count() == 0
+
+    def test_a_record_that_changed_since_it_was_shown_is_refused_with_what_changed(
+        self, sit, signer, trainee, shown, now
+    ):
+        sit(trainee)
+        deed = shown(signer, trainee)
+        sit(trainee, answers={}, at=now + timedelta(minutes=1))
+        with pytest.raises(RecordChanged, match="changed since you opened") as refusal:
+            journey.sign(signer, trainee, deed, Proof("totp", now), now=now + timedelta(minutes=2))
+        assert [one.why for one in refusal.value.changes] == ["new_evidence"]
+
+    def test_the_same_is_signed_once(self, signed, signer, trainee, now):
+        with pytest.raises(SignatureRefused, match="signed exactly this already"):
+            journey.sign(signer, trainee, Deed.of(signed.deed), Proof("totp", now), now=now)
+
+    def test_what_is_not_ready_is_not_signed(self, sit, signer, trainee, shown, now):
+        sit(trainee, mode="practice")
+        with pytest.raises(SignatureRefused, match="COA2 is not ready to sign"):
+            journey.sign(signer, trainee, shown(signer, trainee), Proof("totp", now), now=now)
+
+    def test_another_element_is_not_ones_own_to_sign(self, sit, signer, trainee, shown, now):
+        with pytest.raises(SignatureRefused, match="may not sign COA3"):
+            journey.sign(signer, trainee, shown(signer, trainee, "COA3"), Proof("totp", now), now=now)
+
+    def test_a_membership_ended_between_page_and_signature_is_refused(self, sit, signer, trainee, shown, now):
+        sit(trainee)
+        deed = shown(signer, trainee)
+        signer.memberships.all().delete()
+        with pytest.raises(SignatureRefused, match="may not sign"):
+            journey.sign(signer, trainee, deed, Proof("totp", now), now=now)
+
+    def test_two_instructors_at_once_leave_one_signature(self, sit, signer, trainee, remote, shown, now):
+        second = MembershipFactory(role="instructor", cohort=remote, may_sign=["COA"]).person
+        sit(trainee)
+        first, other = shown(signer, trainee), shown(second, trainee)
+        journey.sign(signer, trainee, first, Proof("totp", now), now=now)
+        with pytest.raises(RecordChanged) as refusal:
+            journey.sign(second, trainee, other, Proof("totp", now), now=now)
+        assert [one.why for one in refusal.value.changes] == ["decided"]
+
+    def test_declined_it_waits_for_new_evidence(self, sit, signer, trainee, shown, now):
+        sit(trainee)
+        journey.turn_down(signer, trainee, shown(signer, trainee), "declined", reason="Say why.", now=now)
+        assert record_of(trainee).standing("COA2", now, gathered()).code == "building"
+        later = now + timedelta(days=1)
+        sit(trainee, at=later)
+        assert record_of(trainee).standing("COA2", later, gathered()).code == "ready"
+
+    def test_a_reason_is_asked(self, sit, signer, trainee, shown, now):
+        sit(trainee)
+        with pytest.raises(SignatureRefused, match="Say why"):
+            journey.turn_down(signer, trainee, shown(signer, trainee), "declined", reason="  ", now=now)
+
+    def test_withdrawn_both_stay_and_it_is_ready_again(self, signed, signer, trainee, now):
+        taken = journey.withdraw(signed, signer, Proof("totp", now), reason="Wrong person.", now=now)
+        assert (taken.withdraws, taken.element, Decision.objects.count()) == (signed, "COA2", 2)
+        assert record_of(trainee).standing("COA2", now, gathered()).code == "ready"
+        for again in (signed, taken):
+            with pytest.raises(SignatureRefused, match="withdrawn"):
+                journey.withdraw(again, signer, Proof("totp", now), reason="Again.", now=now)

@@ -11,6 +11,8 @@ WRITERS = {
     "courses/actions.py",
     "courses/models/people.py",  # the framework asks its manager to make people
     "assessments/journey.py",
+    "assessments/filing.py",
+    "assessments/log.py",
     "assessments/bench.py",
     "assessments/authoring.py",
     "assessments/management/shelves.py",  # the loaders: one transaction over the verbs

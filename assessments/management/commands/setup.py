@@ -1,5 +1,6 @@
 """Make this installation ready: keys, tables, shipped content and, unless told otherwise, the demo school."""
 
+import textwrap
 from collections.abc import Callable
 from typing import Any
 
@@ -8,6 +9,7 @@ from django.core.management import call_command
 from django.core.management.base import BaseCommand, CommandError, CommandParser
 from django.utils import timezone
 
+from assessments.filing import catch_up
 from assessments.management import demo, shelves
 from courses.actions import found_school
 from courses.errors import Refused
@@ -46,6 +48,7 @@ class Command(BaseCommand):
             ("Tables", lambda: call_command("migrate", verbosity=0, interactive=False)),
             ("Cache", lambda: call_command("createcachetable", verbosity=0)),
             ("Courses, lessons, scenarios", lambda: shelves.load(now)),
+            ("The record", lambda: catch_up(now)),
             ("The school", (lambda: self.open_school()) if bare else (lambda: demo.load(settings.VAR, now, self.say))),
             ("Files of the pages", lambda: call_command("collectstatic", verbosity=0, interactive=False)),
         ]
@@ -70,3 +73,8 @@ class Command(BaseCommand):
         for one in demo.staff_first():
             where = f"{one.get_role_display()}{f' in {one.cohort}' if one.cohort else ''}"
             self.stdout.write(f"  {one.person.email:28}{known[one.person.email]:16}{one.person.name}, {where}")
+        for person in demo.signers():
+            key = " ".join(textwrap.wrap(demo.device_key(person), 4))
+            self.stdout.write(
+                f"\n{person.name} signs with a code device. Its set-up key, for any app that shows codes: {key}"
+            )
