@@ -1,0 +1,27 @@
+"""The rows of the log as text, whatever the database holds."""
+
+import pytest
+
+from assessments import log
+from assessments.management.log_rows import pairs
+from assessments.models import LogEntry, TreeHead
+
+
+@pytest.fixture
+def entries(school, now):
+    return [log.enter(log.SCHOOL, "noted", {"n": number}, now=now) for number in range(3)]
+
+
+def test_every_entry_comes_with_its_head_in_order(entries):
+    found = list(pairs())
+    assert [(row.seq, row.stream, row.stream_seq, row.kind, row.body) for row, _head in found] == [
+        (str(one.seq), "school", str(one.stream_seq), "noted", one.body) for one in entries
+    ]
+    assert [head.root for _row, head in found] == list(TreeHead.objects.values_list("root", flat=True))
+
+
+def test_an_entry_without_a_head_and_a_head_without_an_entry_come_alone(entries, unguarded):
+    TreeHead.objects.filter(size=2).delete()
+    LogEntry.objects.filter(seq=1).delete()
+    found = [(row and row.seq, head and head.size) for row, head in pairs()]
+    assert found == [("2", None), ("3", "3"), (None, "1")]
