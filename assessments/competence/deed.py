@@ -62,8 +62,8 @@ class Deed:
 class Change:
     """One difference between what was shown and what stands now; `id` is the evidence or decision it speaks of.
 
-    `why` is one of new_evidence, gone, rejudged (from outcome `before` to `after`), counts, no_longer_counts, decided,
-    requirement (from version `before` to `after`), someone_else (`id` says whether person, signer, school or element).
+    `why` is one of new_evidence, gone, rearranged, rejudged (from outcome `before` to `after`), counts, no_longer_counts,
+    decided, requirement (from version `before` to `after`), someone_else (`id` says whether person, signer, school or element).
     """
 
     why: str
@@ -74,7 +74,8 @@ class Change:
 
 def changes(old: Deed, new: Deed) -> tuple[Change, ...]:
     """Return every difference between two deeds; nothing exactly where their digests are the same."""
-    return tuple(_changes(old, new))
+    found = tuple(_changes(old, new))
+    return found if found or old == new else (Change("rearranged"),)
 
 
 def _changes(old: Deed, new: Deed) -> Iterator[Change]:

@@ -25,7 +25,7 @@ class Missing:
 
 @dataclass(frozen=True, slots=True)
 class AskState:
-    """How an ask stands: met, open, old (enough, but too old), not_gathered; `have` of its count, what counts and did."""
+    """An ask is met, open, old (enough, but too old) or not_gathered; `have` of its count, what counts, what did."""
 
     ask: Ask
     state: str

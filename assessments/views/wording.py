@@ -20,6 +20,7 @@ KINDS: dict[str, str | Promise] = {
 CHANGES: dict[str, str | Promise] = {
     "new_evidence": gettext_lazy("A new result was filed since you opened this page."),
     "gone": gettext_lazy("Something you were shown is no longer on the record."),
+    "rearranged": gettext_lazy("The record stands in another order than you were shown."),
     "rejudged": gettext_lazy("A result was judged again since you opened this page."),
     "counts": gettext_lazy("A result counts now that didn't before."),
     "no_longer_counts": gettext_lazy("A result you were shown no longer counts."),
@@ -35,7 +36,7 @@ def kind_words(kind: str) -> str:
 
 
 def missing_words(missing: Missing, *, by: str = "", reason: str = "") -> str:
-    """Return in a sentence what is missing; of a decision, `by` whom and for what `reason`, empty where it was erased."""
+    """Return in a sentence what is missing; of a decision, `by` whom and why, `reason` being empty where erased."""
     if missing.ask is None:
         return _turned_down(missing, by, reason)
     if missing.why == "too_old":

@@ -4,8 +4,8 @@ import pytest
 
 from assessments.scenarios.errors import UnknownScenario
 from assessments.scenarios.register import SKETCHES
-from assessments.shipped import marker, published, scenario, scenarios
-from courses.shipped import shelf, sources
+from assessments.shipped import framework, marker, published, scenario, scenarios
+from courses.shipped import shelf, sources, units
 
 
 def test_every_version_has_its_functions_its_rule_book_and_the_texts_of_both():
@@ -48,3 +48,12 @@ def test_every_lesson_named_is_one_of_the_course():
     named = {rule.lesson for one in published().values() for rule in one.book.rules}
     named |= {lesson for one in scenarios().values() for lesson in one.lessons}
     assert named <= set(shelf().lessons)
+
+
+def test_the_framework_has_the_elements_that_courses_know_and_the_scenarios_serve():
+    known = framework()
+    assert known is framework()
+    assert {code: [one.code for one in unit.elements] for code, unit in known.units.items()} == {
+        code: [element for element, _ in unit.elements] for code, unit in units().items()
+    }
+    assert {element for one in scenarios().values() for element in one.elements} <= set(known.codes)
