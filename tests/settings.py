@@ -19,7 +19,8 @@ INSTALLED_APPS = [*INSTALLED_APPS, "zeal"]
 MIDDLEWARE = ["zeal.middleware.zeal_middleware", *MIDDLEWARE]
 (ROOM / "static").mkdir()
 ZEAL_RAISE = True
-ZEAL_ALLOWLIST = [{"model": "mfa.Authenticator"}]  # the library reads a passkey twice to remove it
+# The libraries read a passkey twice to remove it, and a session twice to end it.
+ZEAL_ALLOWLIST = [{"model": "mfa.Authenticator"}, {"model": "sessions.Session"}]
 
 database = DATABASES["default"]
 if database["ENGINE"].endswith("sqlite3"):
