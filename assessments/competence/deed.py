@@ -62,8 +62,9 @@ class Deed:
 class Change:
     """One difference between what was shown and what stands now; `id` is the evidence or decision it speaks of.
 
-    `why` is one of new_evidence, gone, rearranged, rejudged (from outcome `before` to `after`), counts, no_longer_counts,
-    decided, requirement (from version `before` to `after`), someone_else (`id` says whether person, signer, school or element).
+    `why` is one of new_evidence, gone, rearranged, rejudged (from outcome `before` to `after`), counts,
+    no_longer_counts, decided, requirement (from version `before` to `after`), someone_else (`id` says which of person,
+    signer, school or element).
     """
 
     why: str

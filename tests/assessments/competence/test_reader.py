@@ -78,7 +78,8 @@ CRITICAL = {
     "COA4": "b", "COA5": "", "HOM1": "", "HOM2": "c", "HOM3": "cd", "HOM4": "",
 }  # fmt: skip
 MONTHS = {
-    "INS": (36, 24), "WAD": (24, 18), "PLN": (24, 18), "CUT": (24, 12), "SAF": (12, 12), "COA": (24, 18), "HOM": (36, 24),
+    "INS": (36, 24), "WAD": (24, 18), "PLN": (24, 18), "CUT": (24, 12), "SAF": (12, 12), "COA": (24, 18),
+    "HOM": (36, 24),
 }  # fmt: skip
 CRITERIA_COUNTED = {"INS": 18, "WAD": 18, "PLN": 17, "CUT": 20, "SAF": 28, "COA": 19, "HOM": 15}
 
