@@ -9,11 +9,14 @@ from allauth.mfa.totp.internal.auth import TOTP
 from allauth.mfa.totp.views import ActivateTOTPView
 from django.http import HttpResponse
 from django.urls import reverse
+from django.utils.decorators import method_decorator
 from django.utils.http import urlencode
+from django.views.decorators.cache import never_cache
 
 GROUP = 4
 
 
+@method_decorator(never_cache, name="dispatch")
 class SetUpDevice(NextRedirectMixin, ActivateTOTPView):
     """Shows the secret as a picture and in groups of letters; takes the first code."""
 

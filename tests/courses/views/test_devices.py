@@ -165,3 +165,12 @@ ADDRESSES = [
 def test_a_visitor_is_sent_to_the_sign_in(client, school, name):
     answer = client.get(reverse(name))
     assert (answer.status_code, answer.url.split("?")[0]) == (302, reverse("account_login"))
+
+
+def test_secrets_are_kept_by_no_cache(client, person):
+    set_up(client, reverse("mfa_activate_totp"))
+    names = ["mfa_view_recovery_codes", "mfa_download_recovery_codes"]
+    pages = [client.get(reverse(name)) for name in names]
+    Authenticator.objects.filter(type="totp").delete()
+    pages.append(client.get(reverse("mfa_activate_totp")))
+    assert ["no-store" in page["Cache-Control"] for page in pages] == [True] * 3
