@@ -12,6 +12,7 @@ from django.test import TransactionTestCase
 from courses.keys import make_keys
 from tests.factories import CohortFactory, MembershipFactory, PersonFactory, SchoolFactory
 
+pytest_plugins = ["tests.sittings"]
 CHROMIUM = shutil.which("chromium") or shutil.which("chromium-browser") or shutil.which("google-chrome")
 LEFT_OUT = []
 

@@ -1,14 +1,10 @@
 """The cohorts one answers for, and the board of one."""
 
-from typing import Any
-
 from django.contrib.auth.decorators import login_required
 from django.db.models import Count, Q
 from django.http import Http404, HttpRequest, HttpResponse
 from django.shortcuts import redirect, render
-from django.urls import reverse
 from django.utils import timezone
-from django.utils.translation import ngettext
 from django.views.decorators.cache import never_cache
 
 from assessments.access import cohorts_for, get_cohort_for
@@ -27,7 +23,7 @@ def index(request: HttpRequest) -> HttpResponse:
     cohorts = list(cohorts_for(reader).annotate(trainees=learning))
     if len(cohorts) == 1:
         return redirect("cohort-board", cohorts[0].pk)
-    return render(request, "assessments/cohort_list.html", {"cohorts": [_line(one) for one in cohorts], "lead": ""})
+    return render(request, "assessments/cohort_list.html", {"cohorts": cohorts})
 
 
 @login_required
@@ -37,9 +33,3 @@ def board(request: HttpRequest, pk: int) -> HttpResponse:
     reader = get_person(request.user)
     page = board_of(reader, get_cohort_for(reader, pk), timezone.now())
     return render(request, "assessments/cohort_board.html", page)
-
-
-def _line(cohort: Any) -> dict[str, str]:
-    count = ngettext("%(n)d trainee, %(mode)s.", "%(n)d trainees, %(mode)s.", cohort.trainees)
-    words = count % {"n": cohort.trainees, "mode": cohort.get_mode_display()}
-    return {"name": cohort.name, "url": reverse("cohort-board", args=[cohort.pk]), "words": words}

@@ -1,4 +1,4 @@
-"""What is filed: evidence with the verdict, decisions with their reason, each with its entry; and what can be forgotten."""
+"""What is filed: evidence with the verdict, decisions with their reason, each with its entry; what can be forgotten."""
 
 import json
 
@@ -37,12 +37,13 @@ def test_an_unsatisfactory_attempt_is_evidence_too(sit, trainee):
     assert Evidence.objects.get().outcome == "cannot_certify"
 
 
-def test_evidence_and_verdict_stand_or_fall_together(sit, trainee):
-    with pytest.raises(IntegrityError), transaction.atomic():
-        attempt = sit(trainee)
-        Evidence.objects.create(
-            **{one.attname: getattr(attempt.evidence.get(), one.attname) for one in Evidence._meta.fields}
-        )
+def test_evidence_and_verdict_stand_or_fall_together(sit, trainee, now):
+    def file_twice():
+        with transaction.atomic():
+            filing.file_evidence(sit(trainee), "{}", now=now)
+
+    with pytest.raises(IntegrityError):
+        file_twice()
     assert (Evidence.objects.count(), trainee.attempts.count(), len(entries(trainee, "evidence"))) == (0, 0, 0)
 
 

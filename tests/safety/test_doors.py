@@ -1,7 +1,7 @@
 """Every address against every role, in one table. An address without a row fails.
 
 Columns: anonymous, owner, other trainee, own instructor, other instructor, examiner, manager. Numbers are answers: 200 shown, 302 led on
-(to signing in, for whoever is not signed in), 403 not yours, 404 not told, 405 not by looking, 409/422 nothing written, 410 gone.
+(to signing in, for whoever is not signed in), 403 not yours, 404 not told, 405 not by looking, 409/400/422 nothing written, 410 gone.
 """
 
 from collections.abc import Iterator
@@ -30,7 +30,7 @@ LOOKED_AT = {
     "settings": ([], SIGNED_IN),
     "lesson-list": ([], SIGNED_IN),
     "lesson-detail": (["lesson"], SIGNED_IN),
-    "lesson-check": (["lesson"], "302 302 302 302 302 302 302"),
+    "lesson-check": (["lesson"], "302 405 405 405 405 405 405"),
     "sum-list": ([], SIGNED_IN),
     "sum-detail": (["sum"], SIGNED_IN),
     "parts": ([], STAFF),
@@ -64,7 +64,7 @@ LOOKED_AT = {
 """Pages: what each role is answered when it looks."""
 
 SENT = {
-    "display-set": ([], "302 302 302 302 302 302 302"),
+    "display-set": ([], "400 400 400 400 400 400 400"),
     "lesson-read": (["lesson"], "302 302 302 302 302 302 302"),
     "attempt-open": (["scenario"], "302 400 400 400 400 400 400"),
     "answer-save": (["open"], "302 400 404 404 404 404 404"),

@@ -152,7 +152,7 @@ def test_a_page_of_another_element_does_not_sign_this_one(client, page, device, 
     assert (answer.status_code, Decision.objects.count()) == (409, 0)
 
 
-@pytest.mark.parametrize("element", ["COA9", "coa2", "XXX"])
+@pytest.mark.parametrize("element", ["COA9", "coa2", "COA0"])
 def test_there_is_no_such_element(client, signer, ready, element):
     client.force_login(signer)
     assert client.get(reverse("sign-off", args=[ready.handle, element])).status_code == 404

@@ -1,0 +1,50 @@
+"""A sitting, somebody who may sign it, and a signature: what the tests of the record begin from."""
+
+from uuid import uuid4
+
+import pytest
+
+from tests.factories import MembershipFactory, PersonFactory
+
+
+@pytest.fixture
+def sit(shelves, now):
+    """Return a function that sits COA-01 for a person: with the key as answers unless told otherwise."""
+    from assessments import journey
+    from assessments.models import Scenario as Published
+    from assessments.scenarios.draw import answer_key, key_of
+
+    def sat(person, *, mode="paper", at=now, answers=None, seed=7):
+        scenario = Published.objects.get(code="COA-01", version=1)
+        attempt = journey.open_attempt(person, scenario, mode, now=at, seed=seed)
+        key = answer_key(scenario.spec, key_of(scenario.spec, journey.facts_of(attempt))).as_json()
+        for task, value in (key if answers is None else answers).items():
+            journey.save_answer(attempt, journey.Given(task, value, uuid4(), 0), now=at)
+        return journey.hand_in(attempt, now=at)
+
+    return sat
+
+
+@pytest.fixture
+def signer(remote):
+    """An instructor of the remote cohort who may sign COA2 and teaches something else."""
+    person = PersonFactory(email="signer@test.example", name="Sigrid Signer")
+    return MembershipFactory(person=person, role="instructor", cohort=remote, may_sign=["COA2"], teaches=["INS"]).person
+
+
+@pytest.fixture
+def shown(now):
+    """Return a function that gives what a signer is shown now."""
+    from assessments.record import deed_for, record_of
+
+    return lambda signer, person, element="COA2", at=now: deed_for(record_of(person), element, signer, at)
+
+
+@pytest.fixture
+def signed(sit, signer, trainee, shown, now):
+    """A signature of the signer on COA2 of the trainee."""
+    from assessments import journey
+    from courses.proofs import Proof
+
+    sit(trainee)
+    return journey.sign(signer, trainee, shown(signer, trainee), Proof("totp", now), now=now)
