@@ -48,8 +48,8 @@ def ask_state(ask: Ask, evidence: Iterable[Evidence], at: datetime, gathered: Co
     if not is_gathered(ask, gathered):
         return AskState(ask, "not_gathered", have, counted, old, Missing("not_gathered", ask, have, None))
     if old and _lack(ask, (*old, *counted)) is None:
-        since = max(ends(ask, one) for one in old)
-        return AskState(ask, "old", have, counted, old, Missing("too_old", ask, have, None, since))
+        missing = Missing("too_old", ask, have, None, _too_old_since(ask, (*old, *counted)))
+        return AskState(ask, "old", have, counted, old, missing)
     anyhow = [one for one in held if fits(ask, one, seen_by_anybody=True) and ends(ask, one) >= at]
     why = why if _lack(ask, anyhow) else "wrong_witness"
     return AskState(ask, "open", have, counted, old, Missing(why, ask, have, None))
@@ -87,6 +87,12 @@ def is_gathered(ask: Ask, gathered: Collection[str]) -> bool:
         return not set(ask.scenarios).isdisjoint(gathered)
     units = {code.rstrip("0123456789") for code in ask.elements}
     return ask.kind != "scenario" or any(code.split("-")[0] in units for code in gathered)
+
+
+def _too_old_since(ask: Ask, fitting: Collection[Evidence]) -> datetime:
+    """Return the first end of a window after which what was left was not enough."""
+    last = {end: [one for one in fitting if ends(ask, one) > end] for end in (ends(ask, one) for one in fitting)}
+    return min(end for end, left in last.items() if _lack(ask, left))
 
 
 def _lack(ask: Ask, counted: Collection[Evidence]) -> str | None:

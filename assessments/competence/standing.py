@@ -73,7 +73,8 @@ def standing_of(
         (one for one in decisions if one.element == requirement.element and one.at <= at),
         key=lambda one: (one.at, one.id),
     )
-    asks = tuple(ask_state(ask, as_judged_now(held), at, gathered) for ask in requirement.asks)
+    now = as_judged_now(held)
+    asks = tuple(ask_state(ask, now, at, gathered) for ask in requirement.asks)
     withdrawn = {one.withdraws for one in decided}
     signatures = [one for one in decided if one.kind == "signed"]
     live = next((one for one in reversed(signatures) if one.id not in withdrawn), None)

@@ -48,10 +48,17 @@ def test_evidence_on_any_element_that_an_ask_serves_counts():
 
 def test_evidence_counts_up_to_the_last_moment_of_its_window_and_is_old_after_it():
     last = NOON.replace(year=2027, month=10)  # 18 months by the calendar
-    assert state(ask(), paper(), at=last).state == "met"
+    assert (state(ask(), paper(), at=last).state, state(ask(), paper(), at=last).old) == ("met", ())
     found = state(ask(), paper(), at=last + timedelta(microseconds=1))
     assert (found.state, found.have, found.old) == ("old", 0, (paper(),))
     assert (found.missing.why, found.missing.since) == ("too_old", last)
+
+
+def test_too_old_is_said_since_what_was_left_was_not_enough():
+    held = [paper("a"), paper("b", days(1)), paper("c", days(2))]
+    since = {count: state(ask(count=count), *held, at=days(900)).missing.since for count in (1, 2, 3)}
+    first = NOON.replace(year=2027, month=10)
+    assert since == {1: first.replace(day=16), 2: first.replace(day=15), 3: first}
 
 
 def test_fewer_than_asked_for_are_too_few_and_more_fill_no_further_notch():

@@ -63,6 +63,7 @@ def test_turned_down_goes_back_to_building_until_new_evidence_counts(kind):
     assert (found.code, found.turned_down, found.since) == ("building", down, None)
     assert [(one.why, one.ask, one.decision) for one in found.missing] == [("turned_down", None, down)]
     assert stands([paper(), paper("bad", days(3), **BAD)], [down]).code == "building"
+    assert stands([paper(at=days(2))], [down]).code == "building"
     again = stands([paper(), paper("new", days(3))], [down])
     assert (again.code, again.turned_down) == ("ready", None)
 
