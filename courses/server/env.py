@@ -77,7 +77,7 @@ def has_name(url: str) -> bool:
     """Say whether browsers bind a passkey to the host of `url`: a name under HTTPS, or localhost; never a number."""
     parts = urlsplit(url)
     host = parts.hostname or ""
-    if host == "localhost" or host.endswith(".localhost"):
+    if host == "localhost":
         return True
     try:
         ip_address(host)
