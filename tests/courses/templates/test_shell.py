@@ -5,7 +5,7 @@ from django.template.loader import render_to_string
 from django.test import Client
 from django.urls import reverse
 
-from tests.factories import PersonFactory
+from tests.factories import MembershipFactory, PersonFactory
 
 TABS = ("Today", "Lessons", "Scenarios")
 
@@ -33,6 +33,22 @@ def test_who_is_signed_in_sees_three_tabs_with_the_open_one_marked(client, signe
     assert all(name in page for name in TABS)
     assert page.count('aria-current="page"') == 1
     assert "Test Hand" in page
+
+
+@pytest.mark.parametrize(
+    ("role", "more"),
+    [
+        ("trainee", ["Record"]),
+        ("instructor", ["Cohorts"]),
+        ("examiner", ["Cohorts"]),
+        ("manager", ["Cohorts", "School"]),
+    ],
+)
+def test_tabs_follow_the_roles_of_who_reads(client, signed_in, role, more):
+    MembershipFactory(person=signed_in, role=role, **({} if role == "trainee" else {"cohort": None}))
+    page = page_of(client.get(reverse("home"))).partition("</nav>")[0]
+    shown = [name for name in (*TABS, "Record", "Cohorts", "School") if f"</svg>{name}</a>" in page]
+    assert shown == [*TABS, *more]
 
 
 def test_the_server_writes_the_lighting_that_was_chosen(client, signed_in):
