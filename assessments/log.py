@@ -8,7 +8,19 @@ from datetime import datetime
 from django.conf import settings
 from django.db import connection, transaction
 
-from assessments.competence.log import START, Entry, Head, committed, follows, grown, handover, root_of, sign, stamp
+from assessments.competence.log import (
+    START,
+    Entry,
+    Head,
+    committed,
+    follows,
+    grown,
+    handover,
+    hash_of,
+    root_of,
+    sign,
+    stamp,
+)
 from assessments.models import LogEntry, Salt, TreeHead
 from courses.actions import is_erased
 from courses.keys import forget_signing_keys, make_signing_key, raw_public, signing_key
@@ -36,29 +48,32 @@ class Chain:
 def enter(stream: str, kind: str, what: Mapping[str, object], *, now: datetime, key_id: str = "") -> LogEntry:
     """Add an entry and the signed head over everything up to it; `key_id` names a key that takes over with it."""
     _take_turns()
-    last = TreeHead.objects.order_by("size").last()
-    size = last.size if last else 0
-    before = LogEntry.objects.filter(stream=stream).order_by("stream_seq").last()
-    entry = Entry(
-        seq=size + 1,
-        stream=stream,
-        stream_seq=before.stream_seq + 1 if before else 1,
-        kind=kind,
-        at=stamp(now),
-        prev=before.leaf_hash if before else START,
-        what=what,
+    size, peaks, before = TreeHead.objects.order_by("-size").values_list("size", "peaks", "key_id").first() or (
+        0,
+        "",
+        "",
     )
-    _sign(entry, last, key_id or (last.key_id if last else ""), now)
+    count, prev = _last_of(stream)
+    entry = Entry(size + 1, stream, count + 1, kind, stamp(now), prev, what)
+    body = entry.body
+    leaf_hash = hash_of(body)
+    after = grown(size, [bytes.fromhex(one) for one in peaks.split()], bytes.fromhex(leaf_hash))
+    _sign(entry.seq, after, key_id or before, now)
     return LogEntry.objects.create(
         seq=entry.seq,
         stream=stream,
         stream_seq=entry.stream_seq,
         kind=kind,
-        body=entry.body,
-        leaf_hash=entry.hash,
-        prev_hash=entry.prev,
+        body=body,
+        leaf_hash=leaf_hash,
+        prev_hash=prev,
         created_at=now,
     )
+
+
+def _last_of(stream: str) -> tuple[int, str]:
+    rows = LogEntry.objects.filter(stream=stream).order_by("-stream_seq")
+    return rows.values_list("stream_seq", "leaf_hash").first() or (0, START)
 
 
 def _take_turns() -> None:
@@ -68,15 +83,13 @@ def _take_turns() -> None:
             cursor.execute("SELECT pg_advisory_xact_lock(%s)", [LOCK])
 
 
-def _sign(entry: Entry, last: TreeHead | None, key_id: str, now: datetime) -> None:
+def _sign(size: int, peaks: tuple[bytes, ...], key_id: str, now: datetime) -> None:
     key_id, key = signing_key(settings.VAR, key_id)
-    peaks = [bytes.fromhex(one) for one in last.peaks.split()] if last else []
-    after = grown(entry.seq - 1, peaks, bytes.fromhex(entry.hash))
-    head = Head(entry.seq, root_of(after).hex(), entry.at, key_id)
+    head = Head(size, root_of(peaks).hex(), stamp(now), key_id)
     TreeHead.objects.create(
-        size=head.size,
+        size=size,
         root=head.root,
-        peaks=" ".join(one.hex() for one in after),
+        peaks=" ".join(one.hex() for one in peaks),
         signed_at=now,
         key_id=key_id,
         signature=head.signed_by(key),

@@ -43,6 +43,14 @@ def make_keys(var: Path) -> None:
         keep_secret(path.with_suffix(".pub"), _public_text(_private(path)))
 
 
+def secret_of(var: Path) -> str:
+    """Return the site's secret as it is kept in `var`, or nothing where the environment gives it."""
+    kept = var / "secret.key"
+    if os.environ.get("RAKING_SECRET_KEY") or not kept.is_file():
+        return ""
+    return kept.read_text(encoding="ascii").strip()
+
+
 def make_signing_key(var: Path) -> str:
     """Make another key that can sign the record, and return its id."""
     key_id, key = secrets.token_hex(4), Ed25519PrivateKey.generate()

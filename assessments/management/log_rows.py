@@ -3,9 +3,11 @@
 from collections.abc import Iterator
 from itertools import chain, islice
 
-from django.db import connection
+from django.db import DatabaseError, connection
 
+from assessments.append_only import KEPT
 from assessments.competence.log import Pair, RawEntry, RawHead
+from courses.management.door import DoorError
 
 AS_TEXT = {
     "sqlite": ("CAST({} AS BLOB)", "CAST({} AS BLOB)"),
@@ -14,6 +16,18 @@ AS_TEXT = {
 """How a column, and how a moment, is taken as it stands."""
 ENTRIES = "{} FROM assessments_logentry e LEFT JOIN assessments_treehead h ON h.size = e.seq ORDER BY e.seq"
 ASTRAY = "{} FROM assessments_treehead h WHERE h.size NOT IN (SELECT seq FROM assessments_logentry) ORDER BY h.size"
+
+
+def refuse_no_log() -> None:
+    """Refuse where no log was set up yet, or its database doesn't answer."""
+    try:
+        stand = set(connection.introspection.table_names())
+    except DatabaseError as wrong:
+        raise DoorError(
+            f"The database doesn't answer: {wrong}. If there is none, run 'manage.py setup' once."
+        ) from wrong
+    if not set(KEPT) <= stand:
+        raise DoorError("There is no log here yet. Run 'python manage.py setup' once.")
 
 
 def pairs() -> Iterator[Pair]:

@@ -18,9 +18,11 @@ KEYLESS = (
     "demo",
     "draw",
     "help",
+    "log_head",
     "makemessages",
     "makemigrations",
     "mark",
+    "new_key",
     "picture",
     "prove",
     "quality",
@@ -28,6 +30,7 @@ KEYLESS = (
     "simulate",
     "sum",
     "try_rule",
+    "verify_log",
 )
 """Commands that run before `setup` has made a key: the doors, which sign nothing, and the chores that come first."""
 

@@ -2,7 +2,7 @@
 
 from assessments.competence.log.canonical import canonical
 from assessments.competence.log.commitment import committed
-from assessments.competence.log.entry import START, Entry, follows
+from assessments.competence.log.entry import START, Entry, follows, hash_of
 from assessments.competence.log.errors import LogFault
 from assessments.competence.log.head import Head, PublicKeys, handover, sign
 from assessments.competence.log.moment import stamp
@@ -11,5 +11,5 @@ from assessments.competence.log.verify import Broken, Pair, RawEntry, RawHead, V
 
 __all__ = [
     "START", "Broken", "Entry", "Head", "LogFault", "Pair", "PublicKeys", "RawEntry", "RawHead", "Verified",
-    "canonical", "committed", "first_broken", "follows", "grown", "handover", "root_of", "sign", "stamp",
+    "canonical", "committed", "first_broken", "follows", "grown", "handover", "hash_of", "root_of", "sign", "stamp",
 ]  # fmt: skip

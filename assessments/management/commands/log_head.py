@@ -3,6 +3,7 @@
 from typing import Any
 
 from assessments.management.kept_head import printed
+from assessments.management.log_rows import refuse_no_log
 from assessments.models import TreeHead
 from courses.management.door import Door, DoorError
 
@@ -13,6 +14,7 @@ class Command(Door):
     help = "Print the newest signed head of the log; keep it outside, and give it to verify_log --kept later."
 
     def answer(self, **options: Any) -> object:
+        refuse_no_log()
         newest = TreeHead.objects.order_by("size").last()
         if newest is None:
             raise DoorError("The log is empty: there is no head yet.")

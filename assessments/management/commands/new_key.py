@@ -6,6 +6,7 @@ from django.conf import settings
 from django.utils import timezone
 
 from assessments import log
+from assessments.management.log_rows import refuse_no_log
 from courses.keys import KeyMissing
 from courses.management.door import Door, DoorError
 
@@ -16,6 +17,7 @@ class Command(Door):
     help = "Let a new key sign the record from here on; the old one vouches for it and its secret half is removed."
 
     def answer(self, **options: Any) -> object:
+        refuse_no_log()
         try:
             new = log.hand_over(timezone.now())
         except KeyMissing as missing:

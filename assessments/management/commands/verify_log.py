@@ -5,13 +5,12 @@ from typing import Any
 
 from django.conf import settings
 from django.core.management.base import CommandParser
-from django.db import connection
 
 from assessments.agreement import first_disagreement
-from assessments.append_only import KEPT, unguarded
+from assessments.append_only import unguarded
 from assessments.competence.log import Head, Verified, first_broken
 from assessments.management.kept_head import kept_head
-from assessments.management.log_rows import pairs
+from assessments.management.log_rows import pairs, refuse_no_log
 from courses.keys import KeyMissing, public_keys
 from courses.management.door import Door, DoorError
 
@@ -25,7 +24,7 @@ class Command(Door):
         parser.add_argument("--kept", metavar="FILE", help="a head kept elsewhere, as log_head printed it; - for input")
 
     def answer(self, **options: Any) -> object:
-        self._refuse_no_tables()
+        refuse_no_log()
         found = self._checked(options["kept"])
         broken = found.broken or first_disagreement()
         if broken:
@@ -40,10 +39,6 @@ class Command(Door):
             "ok": broken is None,
             "first_broken": asdict(broken) if broken else None,
         }
-
-    def _refuse_no_tables(self) -> None:
-        if not set(KEPT) <= set(connection.introspection.table_names()):
-            raise DoorError("There is no log here yet. Run 'python manage.py setup' once.")
 
     def _checked(self, source: str | None) -> Verified:
         try:

@@ -1,6 +1,11 @@
 """The rows of the log as text, whatever the database holds."""
 
+import os
+import subprocess
+import sys
+
 import pytest
+from django.conf import settings
 
 from assessments import log
 from assessments.management.log_rows import pairs
@@ -25,3 +30,17 @@ def test_an_entry_without_a_head_and_a_head_without_an_entry_come_alone(entries,
     LogEntry.objects.filter(seq=1).delete()
     found = [(row and row.seq, head and head.size) for row, head in pairs()]
     assert found == [("2", None), ("3", "3"), (None, "1")]
+
+
+def test_where_there_is_no_database_a_sentence_says_so(tmp_path):
+    answer = subprocess.run(
+        [sys.executable, "manage.py", "verify_log"],
+        cwd=settings.BASE_DIR,
+        env={"RAKING_VAR": str(tmp_path / "nowhere"), "PATH": os.environ["PATH"]},
+        capture_output=True,
+        text=True,
+        check=False,
+    )
+    assert (answer.returncode, answer.stdout) == (2, "")
+    assert answer.stderr.startswith("The database doesn't answer: ")
+    assert answer.stderr.endswith("If there is none, run 'manage.py setup' once.\n")
