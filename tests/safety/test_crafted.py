@@ -17,8 +17,8 @@ MARKUP = "<script>alert(1)</script>\"'><img src=x onerror=alert(1)>"
 PROBES = [
     "' OR '1'='1",
     "1; DROP TABLE courses_person --",
-    "{{7*7}}",
-    "${7*7}",
+    "{{7919*7907}}",
+    "${7919*7907}",
     "../../etc/passwd",
     "%00",
     "\x00",
@@ -99,7 +99,7 @@ def test_probes_in_addresses_and_queries_break_nothing(manager, client, probe):
     for name in names:
         answer = client.get(reverse(name), {"q": probe, "page": probe, "next": probe, "sort": probe, "role": probe})
         assert answer.status_code in (200, 422)
-        assert b"49" not in answer.content or probe not in ("{{7*7}}", "${7*7}")
+        assert b"62615533" not in answer.content
     assert client.get(reverse("sum-detail", args=["dew_point"]), {"air_degc": probe}).status_code in (200, 422)
     for name in ("sum-detail", "scenario-detail", "invitation-accept"):
         assert client.get(reverse(name, args=["x"]).replace("/x/", f"/{probe}/")).status_code in (301, 400, 404, 410)
