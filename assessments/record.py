@@ -105,6 +105,7 @@ def deed_for(record: Record, element: str, signer: Person, at: datetime) -> Deed
     """Return exactly what `signer` would sign now for an element of the person on record."""
     requirement = framework().requirement(element)
     standing = record.standing(element, at, gathered())
+    named = {element}.union(*(ask.elements for ask in requirement.asks))
     return Deed(
         school="1",
         person=str(record.person.handle),
@@ -113,7 +114,7 @@ def deed_for(record: Record, element: str, signer: Person, at: datetime) -> Deed
         requirement_version=requirement.version,
         requirement_digest=requirement.digest,
         asks=tuple(ask.words for ask in requirement.asks),
-        evidence=tuple(sorted((one.id, one.outcome) for one in record.shown if element in one.elements)),
+        evidence=tuple(sorted((one.id, one.outcome) for one in record.shown if named.intersection(one.elements))),
         decisions=tuple(one.id for one in record.decided if one.element == element),
         counted=tuple(one.id for state in standing.asks for one in state.counted),
     )

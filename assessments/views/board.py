@@ -13,10 +13,11 @@ from django.utils.translation import ngettext
 
 from assessments.access import cohorts_for
 from assessments.competence import Standing, Stuck, Unit, stuck, unit_standing
-from assessments.models import Attempt, Finding
+from assessments.models import Attempt, Evidence, Finding
 from assessments.record import Record, gathered, records_of
 from assessments.shipped import framework
 from assessments.signers import may_decide
+from assessments.views.lines import dashed
 from assessments.views.wording import stuck_words
 from courses.models import Cohort, LessonRead, Person, School
 from courses.models.enrolment import Role
@@ -45,6 +46,17 @@ class Row:
         """Return the elements that wait for a signature, the longest waiting first."""
         waiting = [(one.since, code) for code, one in self.standings.items() if one.code == "ready" and one.since]
         return [code for _since, code in sorted(waiting)]
+
+    @property
+    def short(self) -> Evidence | None:
+        """Return the newest evidence that fell short."""
+        return next((one for one in reversed(self.record.evidence) if one.outcome != "satisfactory"), None)
+
+    @property
+    def stuck_on(self) -> list[str]:
+        """Return the elements on which the same rule keeps them."""
+        held_up = any(one.why == "rule" for one in self.stuck)
+        return list(self.short.elements) if held_up and self.short else []
 
     @property
     def mine(self) -> list[str]:
@@ -103,10 +115,11 @@ def _judged(people: list[Person]) -> dict[int, list[tuple[str, str, datetime]]]:
     nth = Window(RowNumber(), partition_by=[F("attempt__person"), F("code")], order_by=F("attempt__closed_at").desc())
     applied = Finding.objects.filter(attempt__person__in=people).exclude(verdict="not_applicable")
     newest = applied.annotate(nth=nth).filter(nth__lte=LOOKED_BACK)
+    asked = ("attempt__person", "sentence", "verdict", "attempt__closed_at")
     found: dict[int, list[tuple[str, str, datetime]]] = {}
-    for person, code, verdict, at in newest.values_list("attempt__person", "code", "verdict", "attempt__closed_at"):
+    for person, sentence, verdict, at in newest.values_list(*asked):
         if at:
-            found.setdefault(person, []).append((code, verdict, at))
+            found.setdefault(person, []).append((sentence, verdict, at))
     return found
 
 
@@ -145,12 +158,11 @@ def _wait(row: Row, code: str) -> dict[str, Any]:
 
 
 def _stuck(row: Row) -> dict[str, Any]:
-    last = next((one for one in reversed(row.record.evidence) if one.outcome != "satisfactory"), None)
     return {
         "name": row.person.name,
         "url": row.url,
         "words": [stuck_words(one) for one in row.stuck],
-        "link_url": reverse("attempt-verdict", args=[last.attempt_id]) if last else None,
+        "link_url": reverse("attempt-verdict", args=[row.short.attempt_id]) if row.short else None,
         "link": _("See the last attempt"),
     }
 
@@ -163,10 +175,10 @@ def _cell(row: Row, unit: Unit) -> dict[str, Any]:
         "url": reverse("sign-off", args=[row.person.handle, mine[0]]) if mine else None,
         "done": sum(one.done for one in standings.values()),
         "total": sum(one.total for one in standings.values()),
-        "old": sum(one.old for one in standings.values()),
+        "old": sum(dashed(one) for one in standings.values()),
         "signed": sum(one.code == "signed" for one in standings.values()),
         "elements": len(standings),
-        "stuck": bool(row.stuck),
+        "stuck": any(code in standings for code in row.stuck_on),
     }
 
 

@@ -53,9 +53,15 @@ def said(missing: Missing, record: Record) -> str:
     return missing_words(missing, by=row.by.name, reason=reason_of(row))
 
 
+def dashed(standing: Standing) -> int:
+    """Return how many of the pieces asked for are too old, or can't be gathered here yet."""
+    waiting = sum(one.ask.count - one.have for one in standing.asks if one.state == "not_gathered")
+    return standing.old + waiting
+
+
 def reason_of(row: Decision) -> str:
     """Return why it was decided, or nothing where no reason was given or it was erased."""
-    return row.note.text if hasattr(row, "note") else ""
+    return str(row.note.text) if hasattr(row, "note") else ""
 
 
 def signature_line(row: Decision, record: Record) -> dict[str, Any]:

@@ -61,9 +61,7 @@ def change_words(change: Change) -> str:
 def stuck_words(stuck: Stuck) -> str:
     """Return in a sentence on what somebody is stuck."""
     if stuck.why == "rule":
-        words = ngettext(
-            "%(code)s not met the last %(n)d time.", "%(code)s not met the last %(n)d times in a row.", stuck.times
-        )
+        words = ngettext("%(code)s: not met the last time.", "%(code)s: not met the last %(n)d times.", stuck.times)
         return words % {"code": stuck.code, "n": stuck.times}
     return ngettext("Nothing for %(n)d day.", "Nothing for %(n)d days.", stuck.days) % {"n": stuck.days}
 

@@ -7,7 +7,7 @@ from cryptography.hazmat.primitives.asymmetric.ed25519 import Ed25519PrivateKey
 from cryptography.hazmat.primitives.serialization import load_pem_private_key
 
 from courses import keys
-from courses.keys import KeyMissing, keep_secret, make_keys, public_keys, signing_key
+from courses.keys import KeyMissing, keep_secret, make_keys, public_keys, secret_of, signing_key
 
 
 def test_keys_are_made_once_and_only_their_owner_reads_them(tmp_path):
@@ -94,3 +94,12 @@ def test_a_key_of_another_kind_is_refused(tmp_path, suffix):
     keep_secret(tmp_path / "keys" / f"ab.{suffix}", (secret if suffix == "pem" else public).decode())
     with pytest.raises(KeyMissing, match=f"ab.{suffix} in keys is no Ed25519 key"):
         signing_key(tmp_path) if suffix == "pem" else public_keys(tmp_path)
+
+
+def test_the_secret_is_the_kept_one_unless_the_environment_gives_one(tmp_path, monkeypatch):
+    monkeypatch.delenv("RAKING_SECRET_KEY", raising=False)
+    assert secret_of(tmp_path) == ""
+    make_keys(tmp_path)
+    assert secret_of(tmp_path) == (tmp_path / "secret.key").read_text().strip()
+    monkeypatch.setenv("RAKING_SECRET_KEY", "x" * 40)
+    assert secret_of(tmp_path) == ""

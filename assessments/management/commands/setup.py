@@ -13,7 +13,7 @@ from assessments.filing import catch_up
 from assessments.management import demo, shelves
 from courses.actions import found_school
 from courses.errors import Refused
-from courses.keys import make_keys
+from courses.keys import make_keys, secret_of
 from courses.models import School
 
 Step = tuple[str, Callable[[], object]]
@@ -44,7 +44,7 @@ class Command(BaseCommand):
         now = timezone.now()
         steps: list[Step] = [
             ("Reading what is shipped", shelves.refuse_broken),
-            ("Keys", lambda: make_keys(settings.VAR)),
+            ("Keys", self.make_keys),
             ("Tables", lambda: call_command("migrate", verbosity=0, interactive=False)),
             ("Cache", lambda: call_command("createcachetable", verbosity=0)),
             ("Courses, lessons, scenarios", lambda: shelves.load(now)),
@@ -57,6 +57,11 @@ class Command(BaseCommand):
             self.stdout.flush()
             step()
             self.untouched = "No lesson, scenario or person was changed."
+
+    def make_keys(self) -> None:
+        """Make the keys, and go on with the site's own secret where this run began with a throw-away one."""
+        make_keys(settings.VAR)
+        settings.SECRET_KEY = secret_of(settings.VAR) or settings.SECRET_KEY
 
     def say(self, words: str) -> None:
         """Print a detail of the step that runs."""

@@ -1,4 +1,4 @@
-"""Stuck: three times in a row, or two weeks of nothing (the issue's own words)."""
+"""Stuck: three times in a row, or two weeks of nothing; common practice, no source."""
 
 from datetime import timedelta
 

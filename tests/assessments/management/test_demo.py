@@ -2,12 +2,14 @@
 
 import json
 import stat
+from collections import Counter
+from io import StringIO
 
 import pytest
 from django.core.management import CommandError, call_command
 
 from assessments.management import demo
-from assessments.models import Answer, Attempt, Finding
+from assessments.models import Answer, Attempt, Decision, Finding, LogEntry
 from assessments.scenarios.errors import DrawNeverSettled
 from courses.models import Cohort, Course, Lesson, Membership, Person, School
 
@@ -39,8 +41,25 @@ def test_loading_twice_leaves_the_same_rows(told, tmp_path, now):
         "Membership": 18,
         "Attempt": 8,
     }
-    assert told[:8] == told[8:]
-    assert told[0] == "Noor Hadley sits COA-01"
+    assert told[:10] == told[10:]
+    assert told[0] == "Kofi Marland sits COA-01"
+    assert told[2] == "Davit Rowsell decides on COA2 of Wren Sallow"
+
+
+def test_what_was_decided_stands_in_the_log(told):
+    made = list(Decision.objects.values_list("person__name", "kind", "by__name"))
+    assert made == [("Wren Sallow", "signed", "Davit Rowsell"), ("Joss Perrin", "declined", "Davit Rowsell")]
+    kinds = Counter(LogEntry.objects.values_list("kind", flat=True))
+    assert kinds == {"role_given": 18, "evidence": 8, "signed": 1, "declined": 1}
+    out = StringIO()
+    call_command("verify_log", stdout=out)
+    assert json.loads(out.getvalue())["ok"] is True
+
+
+def test_the_instructor_has_a_code_device_whose_key_can_be_shown_again(told):
+    (davit,) = demo.signers()
+    assert (davit.name, len(demo.device_key(davit))) == ("Davit Rowsell", 32)
+    assert demo.device_key(davit) == demo.device_key(davit)
 
 
 def test_who_gave_the_key_is_satisfactory(told):
@@ -98,7 +117,7 @@ def test_a_broken_file_stops_setup_and_changes_nothing(other_fixtures, settings,
     with pytest.raises(CommandError) as refused:
         call_command("setup")
     assert str(refused.value) == (
-        "fixtures/demo/school.toml, line 104, sitting[1].person: 'Nora Hadley' isn't known here; "
+        "fixtures/demo/school.toml, line 105, sitting[1].person: 'Nora Hadley' isn't known here; "
         "did you mean Noor Hadley? Nothing was changed."
     )
     assert refused.value.returncode == 2

@@ -73,5 +73,5 @@ def test_every_kind_has_a_name_of_its_own():
 
 
 def test_on_what_somebody_is_stuck_is_said():
-    assert stuck_words(Stuck("rule", "R41", times=3)) == "R41 not met the last 3 times in a row."
+    assert stuck_words(Stuck("rule", "R41", times=3)) == "R41: not met the last 3 times."
     assert stuck_words(Stuck("quiet", days=15)) == "Nothing for 15 days."
