@@ -1,7 +1,7 @@
 """Saving an answer, and handing in with marking, evidence and log entry, beside a bare view that inserts one row.
 
-`python -m tests.bench.saving` prints the median of paired ratios, one run, interleaved, on the stack of the site: its middleware, its
-sessions, its database with every commit flushed. `DATABASE_URL` chooses the database, which is made anew and left behind.
+`python -m tests.bench.saving` prints the median of paired ratios, one run, interleaved, on the stack of the site: its
+middleware, its sessions, its database with every commit flushed. `DATABASE_URL` chooses the database, an empty one.
 """
 
 import os

@@ -1,7 +1,8 @@
 """Many phones answering at once on a real server: `python -m tests.load.phones [PHONES] [SECONDS]`.
 
-Half of the time the phones save answers, half of it they ask the bare view that inserts one row, in turns of a few seconds under the same
-load; printed are the requests, the errors and the 95th percentile of each, and the ratio of the two. `DATABASE_URL` chooses the database.
+Half of the time the phones save answers, half of it they ask the bare view that inserts one row, in turns of a few
+seconds under the same load; printed are the requests, the errors, and the ratio of the two 95th percentiles.
+`DATABASE_URL` chooses the database.
 """
 
 import json
