@@ -1,7 +1,8 @@
 """Every address against every role, in one table. An address without a row fails.
 
-Columns: anonymous, owner, other trainee, own instructor, other instructor, examiner, manager. Numbers are answers: 200 shown,
-302 led on (to signing in, for whoever is not signed in), 400 nothing written, 403 not yours, 404 not told, 405 not by looking.
+Columns: anonymous, owner, other trainee, own instructor, other instructor, examiner, manager.
+Numbers are answers: 200 shown, 302 led on (to signing in, for whoever is not signed in), 400 nothing written,
+403 not yours, 404 not told, 405 not by looking.
 """
 
 from collections.abc import Iterator
