@@ -4,7 +4,9 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass, field
 from datetime import datetime
 from functools import partial
-from typing import Any
+from typing import Any, TypeVar
+
+from django.db.models import Model, QuerySet
 
 from assessments import log
 from assessments.competence.log import Broken, Entry, committed
@@ -13,6 +15,10 @@ from assessments.record import judged_text
 from courses.actions import is_erased
 from courses.models import Membership
 
+Row = TypeVar("Row", bound=Model)
+PAGE = 500
+TRIES = 3
+"""How often a disagreement is looked at again while people go on working: row and entry come in at the same moment."""
 FILED = ("evidence", "rejudged")
 DECIDED = tuple(Decision.Kind.values)
 ROLES = ("role_given", "role_changed", "role_ended")
@@ -61,19 +67,33 @@ class _Said:
 
 def first_disagreement() -> Broken | None:
     """Return the disagreement that comes first in the log; the log itself has been checked. Rows without entry: 0."""
-    return min(disagreements(), key=lambda one: one.seq, default=None)
+    found = None
+    for _again in range(TRIES):
+        newest = LogEntry.objects.count()
+        found = min(disagreements(), key=lambda one: one.seq, default=None)
+        if found is None or LogEntry.objects.count() == newest:
+            break
+    return found
 
 
 def disagreements() -> Iterator[Broken]:
     """Yield rows that aren't as their entry says, rows without an entry, entries without their row."""
     said = _Said()
-    for body in LogEntry.objects.order_by("seq").values_list("body", flat=True).iterator():
-        yield from _taken(said, Entry.of(body))
+    for row in _in_pages(LogEntry.objects.only("seq", "body")):
+        yield from _taken(said, Entry.of(row.body))
     yield from _evidence(said.rows)
     yield from _decisions(said.rows)
     for entry in said.rows.values():
         yield _at(entry, "The row it enters is gone.")
     yield from _roles(said.roles)
+
+
+def _in_pages(rows: QuerySet[Row]) -> Iterator[Row]:
+    """Yield rows by their key, a page at a time: a reading that stays open keeps writers out of SQLite."""
+    page = list(rows.order_by("pk")[:PAGE])
+    while page:
+        yield from page
+        page = list(rows.filter(pk__gt=page[-1].pk).order_by("pk")[:PAGE])
 
 
 def _taken(said: _Said, entry: Entry) -> Iterator[Broken]:
@@ -89,7 +109,7 @@ def _taken(said: _Said, entry: Entry) -> Iterator[Broken]:
 
 def _evidence(entries: dict[str, Entry]) -> Iterator[Broken]:
     rows = Evidence.objects.select_related("person__salt", "note", "attempt").prefetch_related("attempt__findings")
-    for row in rows.iterator(500):
+    for row in _in_pages(rows):
         entry = entries.pop(str(row.pk), None)
         if entry is None:
             yield Broken(log.stream_of(row.person), 0, f"The evidence {row.pk} was never entered.")
@@ -103,7 +123,7 @@ def _evidence(entries: dict[str, Entry]) -> Iterator[Broken]:
 
 
 def _decisions(entries: dict[str, Entry]) -> Iterator[Broken]:
-    for row in Decision.objects.select_related("person__salt", "by", "note").iterator():
+    for row in _in_pages(Decision.objects.select_related("person__salt", "by", "note")):
         entry = entries.pop(str(row.pk), None)
         if entry is None:
             yield Broken(log.stream_of(row.person), 0, f"The decision {row.pk} was never entered.")
@@ -141,7 +161,7 @@ def _has_salt(row: Evidence | Decision) -> bool:
 
 
 def _roles(entries: dict[int, Entry]) -> Iterator[Broken]:
-    for row in Membership.objects.select_related("person").iterator():
+    for row in _in_pages(Membership.objects.select_related("person")):
         entry = entries.pop(row.pk, None)
         if entry is None or entry.kind == "role_ended":
             yield Broken(log.stream_of(row.person), entry.seq if entry else 0, f"The role {row} was never entered.")

@@ -1,7 +1,7 @@
 """The rows of the log as the database has written them, for the check of it: every column as text."""
 
 from collections.abc import Iterator
-from itertools import chain, islice
+from itertools import islice
 
 from django.db import DatabaseError, connection
 
@@ -14,7 +14,9 @@ AS_TEXT = {
     "postgresql": ("CAST({} AS TEXT)", "to_char({} AT TIME ZONE 'UTC', 'YYYY-MM-DD\"T\"HH24:MI:SS.US\"Z\"')"),
 }
 """How a column, and how a moment, is taken as it stands."""
-ENTRIES = "{} FROM assessments_logentry e LEFT JOIN assessments_treehead h ON h.size = e.seq ORDER BY e.seq"
+BEFORE_ALL = -(2**63)
+ENTRIES = """{} FROM assessments_logentry e LEFT JOIN assessments_treehead h ON h.size = e.seq
+WHERE e.seq > %s ORDER BY e.seq LIMIT 500"""
 ASTRAY = "{} FROM assessments_treehead h WHERE h.size NOT IN (SELECT seq FROM assessments_logentry) ORDER BY h.size"
 
 
@@ -31,12 +33,15 @@ def refuse_no_log() -> None:
 
 
 def pairs() -> Iterator[Pair]:
-    """Yield every entry with its head, in one reading, so that new ones disturb nothing; then heads without one."""
+    """Yield every entry with its head, then heads without one; in pages: an open reading keeps SQLite's writers out."""
     entry = [_column("e", name) for name in RawEntry._fields]
     head = [_column("h", name) for name in RawHead._fields]
-    joined = (_pair(row) for row in _rows(ENTRIES.format("SELECT " + ", ".join(entry + head))))
-    astray = ((None, RawHead(*map(_text, row))) for row in _rows(ASTRAY.format("SELECT " + ", ".join(head))))
-    return chain(joined, astray)
+    query, last = ENTRIES.format("SELECT " + ", ".join(entry + head)), BEFORE_ALL
+    while page := _rows(query, last):
+        yield from map(_pair, page)
+        last = int(_text(page[-1][0]))
+    for row in _rows(ASTRAY.format("SELECT " + ", ".join(head))):
+        yield None, RawHead(*map(_text, row))
 
 
 def _column(table: str, name: str) -> str:
@@ -44,10 +49,10 @@ def _column(table: str, name: str) -> str:
     return (moment if name.endswith("_at") else plain).format(f"{table}.{name}")
 
 
-def _rows(query: str) -> Iterator[tuple[object, ...]]:
-    with connection.chunked_cursor() as cursor:
-        cursor.execute(query)
-        yield from cursor
+def _rows(query: str, *given: int) -> list[tuple[object, ...]]:
+    with connection.cursor() as cursor:
+        cursor.execute(query, given or None)
+        return list(cursor.fetchall())
 
 
 def _pair(row: tuple[object, ...]) -> Pair:

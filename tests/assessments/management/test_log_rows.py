@@ -32,6 +32,14 @@ def test_an_entry_without_a_head_and_a_head_without_an_entry_come_alone(entries,
     assert found == [("2", None), ("3", "3"), (None, "1")]
 
 
+def test_a_log_longer_than_a_page_is_read_to_its_end(school, now):
+    LogEntry.objects.bulk_create(
+        LogEntry(seq=seq, stream="school", stream_seq=seq, kind="noted", body="", created_at=now)
+        for seq in range(1, 1002)
+    )
+    assert [row.seq for row, _head in pairs()] == [str(seq) for seq in range(1, 1002)]
+
+
 def test_where_there_is_no_database_a_sentence_says_so(tmp_path):
     answer = subprocess.run(
         [sys.executable, "manage.py", "verify_log"],
