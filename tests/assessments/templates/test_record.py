@@ -73,10 +73,11 @@ def test_a_record_without_events_says_what_will_stand_there(drawn):
 
 def test_the_board_fills_one_act_and_says_whose_each_cell_is(drawn):
     wait = {"name": "Tom", "url": "/tom/", "what": "COA2 Read the day", "since": AT, "act_url": "/sign/"}
-    waiting = [{**wait, "act": "Look and sign", "primary": True}] * 2
+    waiting = [{**wait, "act": act, "primary": act == "Look and sign"} for act in ("See the record", "Look and sign")]
     stuck = [{"name": "Ruben", "url": "/ruben/", "words": ["Rule R21, three times."], "link_url": "/v/", "link": "See"}]
     page = drawn("cohort_board", cohort="Lantern", lead="", cohorts=[], waiting=waiting, stuck=stuck, **board())
     assert page.count("btn-primary") == 1
+    assert '<a class="btn btn-primary" href="/sign/">Look and sign' in page
     assert "Rule R21, three times." in page
     assert ", Tom Sample, Coat and cure</span>" in page
     assert page.count('class="cell st-miss"') == 2
