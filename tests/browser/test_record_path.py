@@ -1,4 +1,4 @@
-"""From a paper that holds to a signature, and back: board, code device, sign-off, record, withdrawal; desk and phone."""
+"""From a paper that holds to a signature, and back: board, device, sign-off, record, withdrawal; on a desk and a phone."""
 
 import re
 import time
