@@ -1,4 +1,4 @@
-"""From a paper that holds to a signature, and back: board, device, sign-off, record, withdrawal; on a desk and a phone."""
+"""From a paper that holds to a signature, and back: board, device, sign-off, record, withdrawal; desk and phone."""
 
 import re
 import time
