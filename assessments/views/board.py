@@ -17,7 +17,7 @@ from assessments.models import Attempt, Evidence, Finding
 from assessments.record import Record, gathered, records_of
 from assessments.shipped import framework
 from assessments.signers import may_decide
-from assessments.views.lines import dashed
+from assessments.views.lines import notches_of
 from assessments.views.wording import stuck_words
 from courses.models import Cohort, LessonRead, Person, School
 from courses.models.enrolment import Role
@@ -173,9 +173,7 @@ def _cell(row: Row, unit: Unit) -> dict[str, Any]:
     return {
         "standing": unit_standing(standings.values()),
         "url": reverse("sign-off", args=[row.person.handle, mine[0]]) if mine else None,
-        "done": sum(one.done for one in standings.values()),
-        "total": sum(one.total for one in standings.values()),
-        "old": sum(dashed(one) for one in standings.values()),
+        **notches_of(standings.values()),
         "signed": sum(one.code == "signed" for one in standings.values()),
         "elements": len(standings),
         "stuck": any(code in standings for code in row.stuck_on),

@@ -53,10 +53,22 @@ def said(missing: Missing, record: Record) -> str:
     return missing_words(missing, by=row.by.name, reason=reason_of(row))
 
 
-def dashed(standing: Standing) -> int:
-    """Return how many of the pieces asked for are too old, or can't be gathered here yet."""
-    waiting = sum(one.ask.count - one.have for one in standing.asks if one.state == "not_gathered")
-    return standing.old + waiting
+def notches_of(standings: Iterable[Standing]) -> dict[str, int]:
+    """Return how many pieces several elements ask for, what is there, and what is too old or can't be had here yet.
+
+    What more than one of them asks for is counted once.
+    """
+    asks = {state.ask.code: state for standing in standings for state in standing.asks}.values()
+    return {
+        "done": sum(one.have for one in asks),
+        "total": sum(one.ask.count for one in asks),
+        "old": sum(_dashed(one) for one in asks),
+    }
+
+
+def _dashed(state: AskState) -> int:
+    lacking = state.ask.count - state.have
+    return lacking if state.state == "not_gathered" else min(len(state.old), lacking)
 
 
 def reason_of(row: Decision) -> str:

@@ -13,7 +13,7 @@ from assessments.models import Decision
 from assessments.record import Record, gathered, record_of
 from assessments.shipped import framework
 from assessments.signers import cohorts_of, may_decide
-from assessments.views.lines import SYMBOLS, ask_line, dashed, evidence_line, reason_of, said, signature_line
+from assessments.views.lines import SYMBOLS, ask_line, evidence_line, notches_of, reason_of, said, signature_line
 from courses.models import Membership, Person, School
 
 SHOWN = 40
@@ -76,9 +76,7 @@ def _unit(unit: Unit, record: Record, at: datetime, here: frozenset[str], hands:
         "code": unit.code,
         "title": unit.title,
         "standing": unit_standing(standings.values()),
-        "done": sum(one.done for one in standings.values()),
-        "total": sum(one.total for one in standings.values()),
-        "old": sum(dashed(one) for one in standings.values()),
+        **notches_of(standings.values()),
         "elements": elements,
     }
 

@@ -4,7 +4,7 @@ import pytest
 
 from assessments import journey
 from assessments.record import gathered, record_of
-from assessments.views.lines import ask_line, evidence_line, reason_of, signature_line
+from assessments.views.lines import ask_line, evidence_line, notches_of, reason_of, signature_line
 from courses.proofs import Proof
 
 pytestmark = pytest.mark.django_db
@@ -39,3 +39,16 @@ def test_a_signature_says_who_withdrew_it_and_why(signed, signer, trainee, now):
     taken.note.delete()
     taken.refresh_from_db()
     assert reason_of(type(taken).objects.get(pk=taken.pk)) == ""
+
+
+def test_what_several_elements_ask_for_is_counted_once(trainee, sit, now):
+    sit(trainee)
+    record = record_of(trainee)
+    one, all_five = (
+        notches_of([record.standing(code, now, gathered()) for code in codes])
+        for codes in (["COA1"], ["COA1", "COA2", "COA3", "COA4", "COA5"])
+    )
+    assert one["done"] == 1
+    assert all_five["done"] == 2
+    assert all_five["total"] < 2 * one["total"]
+    assert all_five["done"] + all_five["old"] < all_five["total"]
