@@ -2,4 +2,4 @@
 
 from courses.server.settings import *  # noqa: F403
 
-ROOT_URLCONF = "tests.bench.saving"
+ROOT_URLCONF = "tests.bench.bare"
