@@ -1,10 +1,20 @@
 """A sitting, somebody who may sign it, and a signature: what the tests of the record begin from."""
 
+import time
 from uuid import uuid4
 
 import pytest
+from allauth.mfa.totp.internal.auth import format_hotp_value, hotp_value
 
 from tests.factories import MembershipFactory, PersonFactory
+
+
+def code_now(secret: str, seconds: float = 4) -> str:
+    """Return what a code device shows, waiting for the next code where this one has fewer seconds to live."""
+    left = 30 - time.time() % 30
+    if left < seconds:
+        time.sleep(left)
+    return format_hotp_value(hotp_value(secret, int(time.time()) // 30))
 
 
 @pytest.fixture

@@ -1,10 +1,8 @@
 """From a paper that holds to a signature, and back: board, device, sign-off, record, withdrawal; desk and phone."""
 
 import re
-import time
 
 import pytest
-from allauth.mfa.totp.internal.auth import format_hotp_value, hotp_value
 from django.core.cache import cache
 from playwright.sync_api import Page, expect
 
@@ -13,6 +11,7 @@ from tests.browser.answering import judged
 from tests.browser.looking import axe_faults, wide
 from tests.browser.screens import DESK, PHONE
 from tests.factories import PASSWORD
+from tests.sittings import code_now
 
 pytestmark = [pytest.mark.browser, pytest.mark.django_db(transaction=True)]
 
@@ -20,7 +19,7 @@ pytestmark = [pytest.mark.browser, pytest.mark.django_db(transaction=True)]
 def code_of(key: str) -> str:
     """Return what a device shows now; a code that was used a moment ago may be used again."""
     cache.clear()
-    return format_hotp_value(hotp_value(key, int(time.time()) // 30))
+    return code_now(key, seconds=12)
 
 
 def set_up_device(page: Page) -> str:

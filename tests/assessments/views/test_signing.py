@@ -1,22 +1,17 @@
 """Signing as pages: each refusal its own sentence, and nothing written."""
 
 import re
-import time
 from html import unescape
 
 import pytest
-from allauth.mfa.totp.internal.auth import (
-    TOTP,
-    format_hotp_value,
-    generate_totp_secret,
-    hotp_value,
-)
+from allauth.mfa.totp.internal.auth import TOTP, generate_totp_secret
 from django.core.cache import cache
 from django.urls import reverse
 
 from assessments import journey
 from assessments.models import Decision
 from courses.proofs import Proof
+from tests.sittings import code_now
 
 pytestmark = pytest.mark.django_db
 
@@ -26,11 +21,7 @@ def device(signer):
     """Return a function that gives the code the signer's device shows."""
     secret = generate_totp_secret()
     TOTP.activate(signer, secret)
-
-    def code():
-        return format_hotp_value(hotp_value(secret, int(time.time()) // 30))
-
-    return code
+    return lambda: code_now(secret)
 
 
 @pytest.fixture
