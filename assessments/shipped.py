@@ -8,6 +8,7 @@ from assessments.competence import Framework, read_framework
 from assessments.marking import Marker
 from assessments.rules import RuleBook, read_book, read_shared
 from assessments.scenarios.errors import UnknownScenario
+from assessments.scenarios.read_exemplars import read_exemplars
 from assessments.scenarios.reader import read_scenario
 from assessments.scenarios.spec import Scenario
 from courses.shipped import sources, text_of, texts_in
@@ -18,13 +19,22 @@ SHARED = "rulebooks/shared.toml"
 
 @dataclass(frozen=True, slots=True)
 class Published:
-    """A published version as it stands on disk: the scenario, its rule book, and the texts of both."""
+    """A published version as it stands on disk: the scenario, the rule books that mark it, oldest first, and texts."""
 
     scenario: Scenario
     text: str
-    book: RuleBook
-    book_text: str
+    books: tuple[tuple[RuleBook, str], ...]
     shared: str
+
+    @property
+    def book(self) -> RuleBook:
+        """Return the newest of its rule books."""
+        return self.books[-1][0]
+
+    @property
+    def book_text(self) -> str:
+        """Return the text of the newest of its rule books."""
+        return self.books[-1][1]
 
 
 @lru_cache(maxsize=1)
@@ -36,7 +46,7 @@ def published() -> Mapping[str, Published]:
     for one, text in sorted(read, key=lambda pair: (pair[0].code, pair[0].version)):
         if one.ref not in books:
             raise UnknownScenario(f"No rule book marks {one.ref}; {offer(one.ref, books)}")
-        found[one.ref] = Published(one, text, *books[one.ref], shared)
+        found[one.ref] = Published(one, text, tuple(books[one.ref]), shared)
     return found
 
 
@@ -60,8 +70,8 @@ def scenario(ref: str) -> Scenario:
 @lru_cache(maxsize=128)
 def marker(ref: str) -> Marker:
     """Return what marks a version, every rule checked against it."""
-    one = scenario(ref)
-    return Marker.of(one, published()[one.ref].book)
+    one = published()[scenario(ref).ref]
+    return Marker.of(one.scenario, one.book, read_exemplars(one.book_text, one.book.file, one.scenario.tasks))
 
 
 @lru_cache(maxsize=1)
@@ -74,11 +84,12 @@ def _texts(folder: str) -> Mapping[str, str]:
     return texts_in(folder, ".toml")
 
 
-def _books() -> Mapping[str, tuple[RuleBook, str]]:
+def _books() -> Mapping[str, list[tuple[RuleBook, str]]]:
+    """Return the rule books by the scenario version they mark, oldest first."""
     shared = read_shared(text_of(SHARED), f"fixtures/{SHARED}", sources())
-    read = {}
+    read: dict[str, list[tuple[RuleBook, str]]] = {}
     for name, text in _texts("rulebooks").items():
         if f"rulebooks/{name}" != SHARED:
             book = read_book(text, f"fixtures/rulebooks/{name}", shared, sources())
-            read[f"{book.code}@{book.version}"] = book, text
-    return read
+            read.setdefault(book.marks, []).append((book, text))
+    return {ref: sorted(books, key=lambda pair: pair[0].version) for ref, books in read.items()}

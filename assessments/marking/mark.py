@@ -1,6 +1,6 @@
 """Marking: one rule book over one case, made ready once for each version of a scenario."""
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
 from assessments.answers.sheet import Value
@@ -30,14 +30,15 @@ class Marker:
     expressions: Expressions
 
     @classmethod
-    def of(cls, scenario: Scenario, book: RuleBook) -> "Marker":
-        """Return the marker, made once for each version.
+    def of(cls, scenario: Scenario, book: RuleBook, exemplars: Iterable[Exemplar] = ()) -> "Marker":
+        """Return the marker, made once for each version; ``exemplars`` are those the book brings along.
 
         Raises MarkerRefused for a book of another version or an exemplar that names no rule of it, BookRefused for a
         faulty rule, ExpressionRefused and AnswerRefused for a faulty exemplar.
         """
-        if (book.code, book.version) != (scenario.code, scenario.version):
+        if book.marks != scenario.ref:
             raise MarkerRefused(f"The rule book {book.code}@{book.version} doesn't mark {scenario.ref}.")
+        scenario = scenario.with_exemplars(exemplars)
         for exemplar in scenario.exemplars:
             _refuse_unknown_rules(scenario, exemplar, book)
         return cls(scenario, prepare(book, schema_of(scenario), FUNCTIONS), Expressions.of(scenario))

@@ -18,7 +18,7 @@ MAX_POINTS = 100
 _OWN = ("code", "sentence", "test", "when", "steps", "share", "severity", "points", "because", "lesson", "source")
 _REFERRING = ("shared", "when", "severity", "points", "because", "lesson", "source")
 _SHARED = ("code", "sentence", "test", "when", "because", "lesson", "source")
-_BOOK = ("code", "version", "lesson", "rule")
+_BOOK = ("code", "version", "scenario_version", "lesson", "rule", "exemplars")
 _CODE = re.compile(r"[A-Z]{3}-\d{2}")
 _SHARED_CODE = re.compile(r"R\d{2}")
 _LESSON = re.compile(r"L\d{2}")
@@ -62,6 +62,9 @@ def read_shared(text: str, file: str = "shared.toml", sources: Container[str] | 
 def read_book(text: str, file: str, shared: SharedBook, sources: Container[str] | None = None) -> RuleBook:
     """Return the rule book of a scenario, its shared rules filled in. Raises BookRefused.
 
+    `scenario_version` stands where the book's version isn't that of the scenario it marks. `exemplars` are left to
+    whoever knows the scenario's tasks.
+
     >>> read_book('code = "COA-01"\\nversion = 0', "coa-01.toml", SharedBook({}))
     Traceback (most recent call last):
     ...
@@ -76,7 +79,7 @@ def read_book(text: str, file: str, shared: SharedBook, sources: Container[str] 
         if any(rule.code == other.code for other in rules):
             raise row.refusal("code", f"{rule.code} stands here a second time; codes are never used twice.")
         rules.append(rule)
-    return RuleBook(code, version, tuple(rules), file)
+    return RuleBook(code, version, tuple(rules), file, page.scenario_version())
 
 
 @dataclass(frozen=True, slots=True)
@@ -114,10 +117,17 @@ class _Page:
         return code
 
     def version(self) -> int:
-        version = self.table.get("version")
-        if isinstance(version, bool) or not isinstance(version, int) or version < 1:
-            raise self.refusal("", "version", f"The version is {version!r:.40}; it is a whole number from 1.")
-        return version
+        return self.whole("version", "version")
+
+    def scenario_version(self) -> int | None:
+        key = "scenario_version"
+        return self.whole(key, "version of the scenario") if key in self.table else None
+
+    def whole(self, key: str, what: str) -> int:
+        number = self.table.get(key)
+        if isinstance(number, bool) or not isinstance(number, int) or number < 1:
+            raise self.refusal("", key, f"The {what} is {number!r:.40}; it is a whole number from 1.")
+        return number
 
     def rows(self, sources: Container[str] | None) -> list[_Row]:
         rows = self.table.get("rule", [])

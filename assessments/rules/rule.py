@@ -112,12 +112,22 @@ class SharedBook:
 
 @dataclass(frozen=True, slots=True)
 class RuleBook:
-    """The rules of one scenario version. Published, it never changes; its digest proves that."""
+    """One version of the rules of a scenario version. Published, it never changes; its digest proves that."""
 
     code: str
     version: int
     rules: tuple[Rule, ...]
     file: str = field(default="", compare=False)
+    scenario_version: int | None = None
+
+    @property
+    def marks(self) -> str:
+        """The scenario version this book marks, as code and version: its own number unless it says another.
+
+        >>> RuleBook("COA-01", 2, (), scenario_version=1).marks
+        'COA-01@1'
+        """
+        return f"{self.code}@{self.scenario_version or self.version}"
 
     @property
     def digest(self) -> str:
@@ -132,6 +142,8 @@ class RuleBook:
             "version": self.version,
             "rules": [rule.as_json() for rule in self.rules],
         }
+        if self.scenario_version is not None:
+            said["scenario_version"] = self.scenario_version
         canonical = json.dumps(said, sort_keys=True, separators=(",", ":"), ensure_ascii=False)
         return hashlib.sha256(canonical.encode()).hexdigest()
 

@@ -4,11 +4,22 @@ from types import MappingProxyType
 from typing import Final
 
 from assessments.scenarios.spec import Exemplar, Task
-from courses.content.tables import Table
+from courses.content.tables import Table, read_table
 
 OUTCOMES: Final = ("satisfactory", "not_yet_satisfactory", "critical_fail", "cannot_certify")
 
 Tasks = tuple[Task, ...]
+
+
+def read_exemplars(text: str, file: str, tasks: Tasks) -> tuple[Exemplar, ...]:
+    """Return the exemplars that a rule book brings along in its ``text``; raise FileRefused with line and key.
+
+    >>> read_exemplars('code = "COA-01"', "COA-01-v1.toml", ())
+    ()
+    """
+    whole = read_table(text, file)
+    whole.once("exemplars", "name")
+    return tuple(read_exemplar(table, tasks) for table in whole.tables("exemplars"))
 
 
 def read_exemplar(table: Table, tasks: Tasks) -> Exemplar:

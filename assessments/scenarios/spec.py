@@ -5,8 +5,8 @@ The judgement stands in rule books, the arithmetic of a draw and its key in one 
 by :mod:`assessments.scenarios.reader`.
 """
 
-from collections.abc import Mapping
-from dataclasses import dataclass, field
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, field, replace
 from types import MappingProxyType
 from typing import Final
 
@@ -208,6 +208,11 @@ class Scenario:
     def key_fields(self) -> tuple[Field, ...]:
         """The fields of the key: one for each task, then the numbers beside them."""
         return tuple(task.as_field() for task in self.tasks) + self.beside
+
+    def with_exemplars(self, own: Iterable[Exemplar]) -> "Scenario":
+        """Return the scenario with a rule book's own exemplars: one of a known name takes that one's place."""
+        known = {one.name: one for one in self.exemplars}
+        return replace(self, exemplars=tuple((known | {one.name: one for one in own}).values()))
 
     def task(self, task_id: str) -> Task | None:
         """Return the task of that id, or None."""
