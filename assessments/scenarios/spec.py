@@ -211,8 +211,9 @@ class Scenario:
 
     def with_exemplars(self, own: Iterable[Exemplar]) -> "Scenario":
         """Return the scenario with a rule book's own exemplars: one of a known name takes that one's place."""
+        brought = {one.name: one for one in own}
         known = {one.name: one for one in self.exemplars}
-        return replace(self, exemplars=tuple((known | {one.name: one for one in own}).values()))
+        return replace(self, exemplars=tuple((known | brought).values())) if brought else self
 
     def task(self, task_id: str) -> Task | None:
         """Return the task of that id, or None."""
