@@ -4,7 +4,7 @@ Pure: it knows no panel, no Django, no clock and no file. `docs/rulebook.md` tea
 """
 
 from assessments.rules.bind import bind, rounded
-from assessments.rules.book import BookRefused, read_book, read_shared
+from assessments.rules.book import read_book, read_shared
 from assessments.rules.checker import Checked, check
 from assessments.rules.compared import Compared, compared
 from assessments.rules.evaluate import evaluate
@@ -15,6 +15,7 @@ from assessments.rules.functions import Function
 from assessments.rules.judge import explain_finding, judge
 from assessments.rules.kinds import Kind, Schema, choice, integer, many, num, record, text, truth
 from assessments.rules.outcome import outcome
+from assessments.rules.page import BookRefused
 from assessments.rules.prepare import PreparedBook, RuleFault, check_book, prepare
 from assessments.rules.rule import ENGINE_VERSION, Rule, RuleBook, SharedBook, SharedRule, Step
 from assessments.rules.trace import Trace

@@ -3,17 +3,15 @@
 from __future__ import annotations
 
 import re
-import tomllib
 from collections.abc import Container, Mapping
 from dataclasses import dataclass
 from typing import Any
 
-from assessments.rules.faults import Refused, listed, nearest, offered
-from assessments.rules.lines import Lines, syntax_error
+from assessments.rules.faults import listed, nearest, offered
+from assessments.rules.page import BookRefused, Page
 from assessments.rules.rule import SEVERITIES, Places, Rule, RuleBook, SharedBook, SharedRule, Step
 
 MAX_RULES = 120
-MAX_BYTES = 40_000
 MAX_POINTS = 100
 _OWN = ("code", "sentence", "test", "when", "steps", "share", "severity", "points", "because", "lesson", "source")
 _REFERRING = ("shared", "when", "severity", "points", "because", "lesson", "source")
@@ -22,14 +20,6 @@ _BOOK = ("code", "version", "scenario_version", "lesson", "rule", "exemplars")
 _CODE = re.compile(r"[A-Z]{3}-\d{2}")
 _SHARED_CODE = re.compile(r"R\d{2}")
 _LESSON = re.compile(r"L\d{2}")
-
-
-class BookRefused(Refused):
-    """A rule book that can't be used: in which file, on which line, which key, and why."""
-
-    def __init__(self, file: str, line: int, key: str, sentence: str) -> None:
-        self.file, self.line, self.key, self.sentence = file, line, key, sentence
-        super().__init__(f"{file}, line {line}, {key}: {sentence}")
 
 
 def read_shared(text: str, file: str = "shared.toml", sources: Container[str] | None = None) -> SharedBook:
@@ -68,7 +58,7 @@ def read_book(text: str, file: str, shared: SharedBook, sources: Container[str] 
     >>> read_book('code = "COA-01"\\nversion = 0', "coa-01.toml", SharedBook({}))
     Traceback (most recent call last):
     ...
-    assessments.rules.book.BookRefused: coa-01.toml, line 2, version: The version is 0; it is a whole number from 1.
+    assessments.rules.page.BookRefused: coa-01.toml, line 2, version: The version is 0; it is a whole number from 1.
     """
     page = _Page.of(text, file)
     page.only("", page.table, _BOOK)
@@ -83,32 +73,8 @@ def read_book(text: str, file: str, shared: SharedBook, sources: Container[str] 
 
 
 @dataclass(frozen=True, slots=True)
-class _Page:
-    """A parsed TOML text that knows where its keys stand."""
-
-    file: str
-    table: Mapping[str, Any]
-    lines: Lines
-
-    @classmethod
-    def of(cls, text: str, file: str) -> _Page:
-        if len(text.encode()) > MAX_BYTES:
-            raise BookRefused(file, 1, "file", f"The book has more than {MAX_BYTES} bytes.")
-        try:
-            return cls(file, tomllib.loads(text), Lines.of(text))
-        except tomllib.TOMLDecodeError as error:
-            line, what = syntax_error(text, error)
-            raise BookRefused(file, line, "file", f"This is no TOML: {what}.") from None
-
-    def refusal(self, table: str, key: str, sentence: str) -> BookRefused:
-        return BookRefused(self.file, self.lines.line(table, key), key, sentence)
-
-    def only(self, where: str, table: Mapping[str, Any], keys: tuple[str, ...]) -> None:
-        """Refuse a key that nobody reads."""
-        for key in table:
-            if key not in keys:
-                said = f"Nothing reads the key '{key}'"
-                raise self.refusal(where, key, offered(said, nearest(key, keys)))
+class _Page(Page):
+    """The page of a rule book, or of the shared rules."""
 
     def book_code(self) -> str:
         code = self.table.get("code")

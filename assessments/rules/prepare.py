@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
-from assessments.rules.book import BookRefused
 from assessments.rules.checker import Checked, check
 from assessments.rules.evaluate import runnable
 from assessments.rules.faults import Fault
@@ -13,6 +12,7 @@ from assessments.rules.frame import Run
 from assessments.rules.functions import Function
 from assessments.rules.kinds import Schema
 from assessments.rules.nodes import Call, Path
+from assessments.rules.page import BookRefused
 from assessments.rules.rule import Part, Places, Rule, RuleBook
 
 MAX_BOOK_COST = 300_000
@@ -96,7 +96,7 @@ def prepare(
     resting = _loosened(schema, paths)
     checks = _checked(book, resting, tuple(functions))
     for found in _faults(book, checks):
-        raise _refusal(book, found)
+        raise refusal(book, found)
     ready = tuple(ReadyRule.of(rule, parts) for rule, parts in checks)
     return PreparedBook(book, resting, ready, paths, _warnings(checks))
 
@@ -165,7 +165,8 @@ def _warnings(checks: Checks) -> tuple[RuleFault, ...]:
     )
 
 
-def _refusal(book: RuleBook, found: RuleFault) -> BookRefused:
+def refusal(book: RuleBook, found: RuleFault) -> BookRefused:
+    """Return the refusal of a book for one of its faults, at the line of the part it stands in."""
     places: Places = next((rule.places for rule in book.rules if rule.code == found.code), {})
     key = found.part.partition("[")[0]
     file, line = places.get(key, (book.file, 1))
