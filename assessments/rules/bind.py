@@ -43,7 +43,7 @@ def _fields(fields: Mapping[str, Kind], values: Mapping[Any, Any], where: str) -
     for name in values:
         if name not in fields:
             near = nearest(str(name), fields)
-            raise CaseRefused(offered(f"{where}{name}: there is no such field", near))
+            raise CaseRefused(offered(f"{where}{name!s:.60}: there is no such field", near))
     return {name: _bound(kind, values.get(name), f"{where}{name}") for name, kind in fields.items()}
 
 

@@ -5,8 +5,10 @@ from __future__ import annotations
 import difflib
 from collections.abc import Iterable
 from dataclasses import dataclass
+from itertools import islice
 
 _LONGEST_NAME = 60
+_MOST_NAMES = 1000
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,7 +62,7 @@ def nearest(name: str, names: Iterable[str]) -> str | None:
     >>> nearest("qqq", ["steps"]) is None
     True
     """
-    known = list(names) if len(name) <= _LONGEST_NAME else []
+    known = list(islice(names, _MOST_NAMES)) if len(name) <= _LONGEST_NAME else []
     by_case = {each.casefold(): each for each in reversed(known)}
     close = difflib.get_close_matches(name.casefold(), list(by_case), n=1, cutoff=0.6)
     return by_case[close[0]] if close else None
@@ -76,10 +78,10 @@ def offered(sentence: str, near: str | None) -> str:
 
 
 def listed(names: Iterable[str], most: int = 8) -> str:
-    """Return names as a short list for a sentence, cut after `most`.
+    """Return names as a short list for a sentence, cut after `most`, a long name cut short.
 
     >>> listed(["a", "b"])
     'a, b'
     """
-    known = list(names)
+    known = [name if len(name) <= _LONGEST_NAME else f"{name[: _LONGEST_NAME - 1]}…" for name in names]
     return ", ".join(known[:most]) + (" …" if len(known) > most else "")

@@ -15,6 +15,7 @@ NAMES = (*SINGLE, "list", "rec")
 LIST_MAX = 20
 TEXT_MAX = 2000
 _DEEPEST = 12
+_LONGEST = 100
 _ALLOWED = {
     "num": {"unit", "step"},
     "int": {"unit", "step"},
@@ -187,14 +188,14 @@ def _refuse_strangers(mapping: Mapping[str, object], name: str, where: str) -> N
     for key in mapping:
         if key not in allowed:
             near = nearest(str(key), allowed)
-            raise SchemaRefused(offered(f"{where}: '{key}' says nothing about kind '{name}'", near))
+            raise SchemaRefused(offered(f"{where}: '{key!s:.60}' says nothing about kind '{name}'", near))
 
 
 def _unit(mapping: Mapping[str, object], where: str) -> str | None:
     unit = mapping.get("unit")
-    if unit is not None and not (isinstance(unit, str) and 0 < len(unit) <= 40):
+    if unit is not None and not (isinstance(unit, str) and len(unit) <= _LONGEST):
         raise SchemaRefused(f"{where}: 'unit' is {unit!r:.60}, it has to be a text such as 'um'.")
-    return unit
+    return unit or None
 
 
 def _step(mapping: Mapping[str, object], where: str) -> float | None:
@@ -232,14 +233,16 @@ def _fields(mapping: Mapping[str, object], where: str, depth: int) -> Mapping[st
 def _named(fields: Mapping[object, object], where: str, depth: int) -> Iterator[tuple[str, Kind]]:
     for name, kind in fields.items():
         if not _is_name(name):
-            raise SchemaRefused(f"{where}: {name!r:.60} is no name; a name is plain letters, digits and _.")
+            said = f"a name is plain letters, digits and _, at most {_LONGEST} of them"
+            raise SchemaRefused(f"{where}: {name!r:.60} is no name; {said}.")
         yield str(name), _kind(kind, f"{where}.{name}", depth + 1)
 
 
 def _is_name(name: object) -> bool:
     """Whether a rule could write this name: plain ASCII, no word of the language's grammar, no leading underscore."""
-    plain = isinstance(name, str) and name.isascii() and name.isidentifier() and not name.startswith("_")
-    return plain and not keyword.iskeyword(str(name))
+    if not isinstance(name, str) or len(name) > _LONGEST:
+        return False
+    return name.isascii() and name.isidentifier() and not name.startswith("_") and not keyword.iskeyword(name)
 
 
 def _opt(mapping: Mapping[str, object], where: str) -> bool:

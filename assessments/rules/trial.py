@@ -50,7 +50,7 @@ def _read(request: object) -> Mapping[str, Any]:
         raise TrialRefused('A trial is an object {"schema": …, "case": …, "rule": …}.')
     for key in request:
         if key not in _KEYS:
-            raise TrialRefused(offered(f"Nothing reads the key '{key}' of a trial", nearest(str(key), _KEYS)))
+            raise TrialRefused(offered(f"Nothing reads the key '{key!s:.60}' of a trial", nearest(str(key), _KEYS)))
     absent = [key for key in _KEYS if key not in request]
     if absent:
         raise TrialRefused(f"The trial lacks {listed(absent)}; it has to hold schema, case and rule.")

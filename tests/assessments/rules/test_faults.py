@@ -34,6 +34,7 @@ def test_sentences_are_whole_with_and_without_an_offer():
 
 def test_long_lists_are_cut():
     assert listed("abcdefghij") == "a, b, c, d, e, f, g, h …"
+    assert listed(["a" * 61, "b" * 60]) == f"{'a' * 59}…, {'b' * 60}"
 
 
 def test_a_function_that_failed_is_named_even_when_it_said_nothing():

@@ -42,6 +42,8 @@ REFUSED = [
         {"t": "rec", "fields": {"a": {"t": "num", "unit": 3}}},
         "schema.a: 'unit' is 3, it has to be a text such as 'um'.",
     ),
+    ({"t": "rec", "fields": {"a": {"t": "num", "unit": "u" * 101}}}, "it has to be a text such as 'um'."),
+    ({"t": "rec", "fields": {"a" * 101: {"t": "num"}}}, "a name is plain letters, digits and _, at most 100 of them."),
     ({"t": "rec", "fields": {"a": {"t": "num", "step": 0}}}, "schema.a: 'step' is 0, it has to be a number above 0"),
     ({"t": "rec", "fields": {"a": {"t": "num", "step": True}}}, "schema.a: 'step' is True"),
     ({"t": "rec", "fields": {"a": {"t": "enum"}}}, "schema.a: a choice needs 'vals', a list of at least one word"),
@@ -63,6 +65,13 @@ def test_a_schema_that_cannot_be_read_is_refused_with_its_path(mapping, said):
     with pytest.raises(SchemaRefused) as refused:
         Schema.of(mapping)
     assert said in str(refused.value)
+
+
+def test_a_unit_may_be_any_text_and_an_empty_one_is_none():
+    assert of(gloss={"t": "num", "unit": "gloss units"}, bare={"t": "num", "unit": ""}).names == {
+        "gloss": num("gloss units"),
+        "bare": num(),
+    }
 
 
 def test_a_schema_nested_without_end_is_refused():
