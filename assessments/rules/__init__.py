@@ -14,10 +14,12 @@ from assessments.rules.findings import Judged, Mark
 from assessments.rules.functions import Function
 from assessments.rules.judge import explain_finding, judge
 from assessments.rules.kinds import Kind, Schema, choice, integer, many, num, record, text, truth
+from assessments.rules.names import read_names
 from assessments.rules.outcome import outcome
 from assessments.rules.page import BookRefused
 from assessments.rules.prepare import PreparedBook, RuleFault, check_book, prepare
 from assessments.rules.rule import ENGINE_VERSION, Rule, RuleBook, SharedBook, SharedRule, Step
+from assessments.rules.shared import check_shared, points_only, refuse_shared
 from assessments.rules.trace import Trace
 from assessments.rules.trial import try_rule
 
@@ -47,6 +49,7 @@ __all__ = [
     "bind",
     "check",
     "check_book",
+    "check_shared",
     "choice",
     "compared",
     "evaluate",
@@ -57,10 +60,13 @@ __all__ = [
     "many",
     "num",
     "outcome",
+    "points_only",
     "prepare",
     "read_book",
+    "read_names",
     "read_shared",
     "record",
+    "refuse_shared",
     "rounded",
     "text",
     "truth",
