@@ -108,7 +108,8 @@ def _taken(said: _Said, entry: Entry) -> Iterator[Broken]:
 
 
 def _evidence(entries: dict[str, Entry]) -> Iterator[Broken]:
-    rows = Evidence.objects.select_related("person__salt", "note", "attempt").prefetch_related("attempt__findings")
+    rows = Evidence.objects.select_related("person__salt", "note", "attempt", "rejudgement")
+    rows = rows.prefetch_related("attempt__findings")
     for row in _in_pages(rows):
         entry = entries.pop(str(row.pk), None)
         if entry is None:
@@ -118,8 +119,14 @@ def _evidence(entries: dict[str, Entry]) -> Iterator[Broken]:
         kind = "rejudged" if row.replaces_id else "evidence"
         yield from _unlike(entry, log.stream_of(row.person), kind, _moment(row.filed_at), says)
         yield from _reason(entry, row)
-        if kind == "evidence" and not _commits(entry, row, "judged", partial(judged_text, row.attempt)):
+        if not _commits(entry, row, "judged", partial(_judged, row)):
             yield _at(entry, "The facts, answers or findings of its attempt are not what was judged.")
+
+
+def _judged(row: Evidence) -> str:
+    """Return what was judged and found, of evidence judged again by that judgement's own findings."""
+    own = row.pk if row.replaces_id else None
+    return judged_text(row.attempt, [one for one in row.attempt.findings.all() if one.rejudgement_id == own])
 
 
 def _decisions(entries: dict[str, Entry]) -> Iterator[Broken]:

@@ -1,10 +1,13 @@
-"""The guard in the database itself: what stands in the log and on the record is neither changed nor removed."""
+"""The guard in the database itself: the log, the record and published rule books are neither changed nor removed."""
 
 from django.db import connections
 
-from assessments.models import Decision, Evidence, LogEntry, TreeHead
+from assessments.models import Decision, Evidence, LogEntry, Rejudgement, RuleBook, TreeHead
 
-KEPT = {model._meta.db_table: model._meta.pk.column for model in (LogEntry, TreeHead, Evidence, Decision)}
+KEPT = {
+    model._meta.db_table: model._meta.pk.column
+    for model in (LogEntry, TreeHead, Evidence, Decision, RuleBook, Rejudgement)
+}
 VERBS = {
     "sqlite": ("UPDATE", "DELETE", "INSERT"),  # INSERT OR REPLACE removes a row and asks no other trigger
     "postgresql": ("UPDATE", "DELETE", "TRUNCATE"),

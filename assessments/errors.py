@@ -16,6 +16,10 @@ class PublishingRefused(Refused):
     """A version that cannot be published."""
 
 
+class DraftRefused(Refused):
+    """A change of a draft that cannot be made."""
+
+
 class SignatureRefused(Refused):
     """A signature, or another decision on the record, that cannot be made; `changes` is what is no longer as shown."""
 

@@ -10,7 +10,7 @@ from assessments import log
 from assessments.competence import Deed
 from assessments.competence.log import stamp
 from assessments.marking import Marked
-from assessments.models import Answer, Attempt, Decision, Evidence, Note
+from assessments.models import Answer, Attempt, Decision, Evidence, Note, Rejudgement, RuleBook
 from assessments.record import judged_text
 from courses.models import Person
 
@@ -68,8 +68,10 @@ def _enter_evidence(kind: str, evidence: Evidence, reason: str, now: datetime) -
     log.enter(log.stream_of(evidence.person), kind, what, now=now)
 
 
-def file_again(before: Evidence, marked: Marked, judged: str, *, reason: str, now: datetime) -> Evidence:
-    """File what the same answers came to when they were judged again, beside the first."""
+def file_again(
+    before: Evidence, marked: Marked, judged: str, book: RuleBook, *, reason: str, now: datetime
+) -> Evidence:
+    """File what the same answers came to when they were judged again by `book`, beside the first."""
     person = before.person
     again = Evidence(
         **{one.attname: getattr(before, one.attname) for one in Evidence._meta.fields if not one.primary_key}
@@ -77,6 +79,7 @@ def file_again(before: Evidence, marked: Marked, judged: str, *, reason: str, no
     again.outcome, again.points, again.of, again.rule_book = marked.outcome, marked.points, marked.of, marked.digest
     again.judged, again.replaces, again.filed_at = log.commitment(person, "judged", judged), before, now
     again.save(force_insert=True)
+    Rejudgement.objects.create(evidence=again, rule_book=book, trace=dict(marked.trace))
     Note.objects.create(evidence=again, text=reason)
     _enter_evidence("rejudged", again, log.commitment(person, "reason", reason), now)
     return again

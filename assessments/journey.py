@@ -155,9 +155,19 @@ def judge_again(evidence: Evidence, book: RuleBook, *, reason: str, now: datetim
     attempt = Attempt.objects.select_for_update().select_related("scenario", "person").get(pk=evidence.attempt_id)
     if Evidence.objects.filter(replaces=evidence).exists():
         raise AttemptRefused(_("This result has been judged again already. Judge the newest one."))
+    marked = marked_by(book, attempt)
+    found = _findings(attempt, marked)
+    again = filing.file_again(evidence, marked, judged_text(attempt, found), book, reason=why, now=now)
+    for one in found:
+        one.rejudgement = again.rejudgement
+    Finding.objects.bulk_create(found)
+    return again
+
+
+def marked_by(book: RuleBook, attempt: Attempt) -> Marked:
+    """Return what the answers that count come to by a rule book; nothing is written."""
     given = {task: value for task, value in answers_of(attempt).items() if value is not None}
-    marked = mark(attempt.scenario.marker(book), facts_of(attempt), given)
-    return filing.file_again(evidence, marked, judged_text(attempt, _findings(attempt, marked)), reason=why, now=now)
+    return mark(attempt.scenario.marker(book), facts_of(attempt), given)
 
 
 @transaction.atomic
@@ -245,9 +255,7 @@ def answers_of(attempt: Attempt) -> Mapping[str, Any]:
 
 
 def _close(attempt: Attempt, at: datetime, now: datetime) -> None:
-    marker = attempt.scenario.marker(attempt.rule_book)
-    given = {task: value for task, value in answers_of(attempt).items() if value is not None}
-    marked = mark(marker, facts_of(attempt), given)
+    marked = marked_by(attempt.rule_book, attempt)
     attempt.closed_at, attempt.outcome = at, marked.outcome
     attempt.points, attempt.of = marked.points, marked.of
     attempt.digest, attempt.trace = marked.digest, dict(marked.trace)

@@ -122,7 +122,7 @@ def deed_for(record: Record, element: str, signer: Person, at: datetime) -> Deed
 
 def judged_text(attempt: Attempt, findings: Sequence[Finding] | None = None) -> str:
     """Return, in canonical JSON, what was judged and what was found: facts, answers that count, findings."""
-    found = attempt.findings.all() if findings is None else findings
+    found = attempt.findings.at_first() if findings is None else findings
     answers = {task: answer.value for task, answer in attempt.answers.newest().items()}
     whole = {"facts": attempt.facts, "answers": answers, "findings": [_found(one) for one in found]}
     return rfc8785.dumps(whole).decode()

@@ -58,3 +58,30 @@ def signed(sit, signer, trainee, shown, now):
 
     sit(trainee)
     return journey.sign(signer, trainee, shown(signer, trainee), Proof("totp", now), now=now)
+
+
+@pytest.fixture
+def second_book(shelves, now):
+    """Version 2 of the rules of COA-01, published but not in use: a margin may be five kelvin out."""
+    from assessments import shipped
+    from assessments.authoring import publish_book
+    from assessments.rules import read_book, read_shared
+
+    one = shipped.published()["COA-01@1"]
+    text = one.book_text.replace("version = 1", "version = 2\nscenario_version = 1", 1)
+    text = text.replace("near(answer.margin, key.margin, 0.5)", "near(answer.margin, key.margin, 5.0)")
+    return publish_book(read_book(text, "COA-01@2", read_shared(one.shared)), text, one.shared, now=now)
+
+
+@pytest.fixture
+def sit_wide(sit):
+    """Return a function that sits COA-01 with a margin two kelvin out and the rest right."""
+    from assessments.models import Scenario as Published
+    from assessments.scenarios.draw import answer_key, draw, key_of
+
+    def sat(person, seed=7, **kwargs):
+        spec = Published.objects.get(code="COA-01", version=1).spec
+        key = answer_key(spec, key_of(spec, draw(spec, str(seed)).facts)).as_json()
+        return sit(person, answers={**key, "margin": key["margin"] + 2.0}, seed=seed, **kwargs)
+
+    return sat

@@ -27,5 +27,5 @@ def load(now: datetime) -> None:
     for course in packs.courses.values():
         publish_course(course, lessons)
     for one in shipped.published().values():
-        book = publish_book(one.book, one.book_text, one.shared, now=now)
-        publish_scenario(one.scenario, one.text, book, now=now)
+        books = [publish_book(book, text, one.shared, now=now) for book, text in one.books]
+        publish_scenario(one.scenario, one.text, books[-1], now=now)

@@ -5,6 +5,7 @@ from datetime import datetime, timedelta
 from typing import ClassVar
 
 from django.db import models
+from django.db.models.functions import Coalesce
 from django.utils.translation import gettext_lazy as _
 
 from assessments.models.scenario import RuleBook, Scenario
@@ -36,6 +37,12 @@ class AttemptQuerySet(models.QuerySet["Attempt"]):
     def kept(self) -> "AttemptQuerySet":
         """Return those that were not put away unjudged."""
         return self.filter(models.Q(closed_at__isnull=True) | ~models.Q(outcome=""))
+
+    def with_newest_outcome(self) -> "AttemptQuerySet":
+        """Return them with `newest_outcome`: what they came to when they were last judged."""
+        evidence = self.model._meta.get_field("evidence").related_model
+        newest = evidence.objects.filter(attempt=models.OuterRef("pk"), replaced_by=None).values("outcome")[:1]
+        return self.annotate(newest_outcome=Coalesce(models.Subquery(newest), models.F("outcome")))
 
     def due(self, now: datetime) -> "AttemptQuerySet":
         """Return the open papers whose time and grace are over at `now`."""
@@ -148,10 +155,21 @@ class Answer(models.Model):
         return f"{self.task} {self.sequence}"
 
 
+class FindingQuerySet(models.QuerySet["Finding"]):
+    """Sentences about findings."""
+
+    def at_first(self) -> "FindingQuerySet":
+        """Return those of the first judgement."""
+        return self.filter(rejudgement=None)
+
+
 class Finding(models.Model):
-    """What one rule found in an attempt, with the values it compared and the steps it took."""
+    """What one rule found in an attempt, with the values it compared; judged again, it is found again."""
 
     attempt = models.ForeignKey(Attempt, on_delete=models.CASCADE, related_name="findings")
+    rejudgement = models.ForeignKey(
+        "assessments.Rejudgement", on_delete=models.PROTECT, null=True, blank=True, related_name="findings"
+    )
     place = models.PositiveSmallIntegerField()
     code = models.CharField(max_length=24)
     sentence = models.CharField(max_length=300)
@@ -165,9 +183,16 @@ class Finding(models.Model):
     source = models.CharField(max_length=60, blank=True)
     failed = models.CharField(max_length=300, blank=True)
 
+    objects = FindingQuerySet.as_manager()
+
     class Meta:
         ordering: ClassVar = ["place"]
-        constraints = [models.UniqueConstraint(fields=["attempt", "code"], name="a_rule_is_judged_once")]
+        constraints = [
+            models.UniqueConstraint(
+                fields=["attempt", "code"], condition=models.Q(rejudgement=None), name="a_rule_is_judged_once"
+            ),
+            models.UniqueConstraint(fields=["rejudgement", "code"], name="a_rule_is_judged_again_once"),
+        ]
 
     def __str__(self) -> str:
         return f"{self.code} {self.verdict}"

@@ -7,6 +7,7 @@ from django.db import models
 from django.utils.translation import gettext_lazy as _
 
 from assessments.models.attempt import Attempt
+from assessments.models.scenario import RuleBook
 from courses.models import Person
 
 
@@ -42,6 +43,17 @@ class Evidence(models.Model):
 
     def __str__(self) -> str:
         return f"{self.scenario_code} {self.outcome}"
+
+
+class Rejudgement(models.Model):
+    """What the same answers came to by another rule book: the evidence filed beside the first, and how it was found."""
+
+    evidence = models.OneToOneField(Evidence, on_delete=models.PROTECT, primary_key=True, related_name="rejudgement")
+    rule_book = models.ForeignKey(RuleBook, on_delete=models.PROTECT, related_name="rejudgements")
+    trace = models.JSONField()
+
+    def __str__(self) -> str:
+        return f"{self.evidence} by {self.rule_book}"
 
 
 class Decision(models.Model):

@@ -8,25 +8,50 @@ from django.db import models
 from assessments.marking import Marker
 from assessments.rules import RuleBook as Book
 from assessments.rules import read_book, read_shared
+from assessments.scenarios.read_exemplars import read_exemplars
 from assessments.scenarios.reader import read_scenario
 from assessments.scenarios.spec import Scenario as Spec
+from courses.models import Person
 
 
 class RuleBook(models.Model):
-    """A rule book as it was published: its text, the shared book it leans on, and the digest of both."""
+    """A rule book as it was published: its text, the shared book it leans on, and the digest of both.
+
+    One that was written here names whoever wrote it and whoever reviewed it; a shipped one names nobody.
+    """
 
     code = models.CharField(max_length=16)
     version = models.PositiveIntegerField()
+    scenario_version = models.PositiveIntegerField()
     digest = models.CharField(max_length=64, unique=True)
     text = models.TextField()
     shared = models.TextField(blank=True)
     published_at = models.DateTimeField()
+    written_by = models.ForeignKey(
+        Person, on_delete=models.PROTECT, null=True, blank=True, related_name="books_written"
+    )
+    reviewed_by = models.ForeignKey(
+        Person, on_delete=models.PROTECT, null=True, blank=True, related_name="books_reviewed"
+    )
 
     class Meta:
         ordering: ClassVar = ["code", "version"]
+        constraints = [
+            models.UniqueConstraint(fields=["code", "version"], name="a_book_version_is_published_once"),
+            models.CheckConstraint(
+                condition=models.Q(written_by__isnull=True)
+                | (models.Q(reviewed_by__isnull=False) & ~models.Q(reviewed_by=models.F("written_by"))),
+                name="nobody_reviews_their_own_rules",
+            ),
+        ]
 
     def __str__(self) -> str:
         return f"{self.code}@{self.version}"
+
+    @property
+    def marks(self) -> str:
+        """Return the scenario version it marks, as code and version."""
+        return f"{self.code}@{self.scenario_version}"
 
     @property
     def book(self) -> Book:
@@ -95,4 +120,5 @@ def _book(text: str, shared: str, name: str) -> Book:
 
 @lru_cache(maxsize=256)
 def _marker(text: str, book: str, shared: str, name: str) -> Marker:
-    return Marker.of(_spec(text, name), _book(book, shared, name))
+    spec = _spec(text, name)
+    return Marker.of(spec, _book(book, shared, name), read_exemplars(book, name, spec.tasks))

@@ -117,16 +117,25 @@ def test_a_reason_that_was_rewritten_or_added_is_found(record):
     assert sorted(why()) == ["Its reason is not the one that was given.", "Its row has a reason; none was entered."]
 
 
-@pytest.mark.parametrize("model", [Finding, Answer, type(None)])
-def test_findings_answers_and_facts_that_were_altered_are_found(record, model):
-    if model is Finding:
-        Finding.objects.filter(attempt=record, place=1).update(verdict="not_met")
-    elif model is Answer:
+ALTERED = "The facts, answers or findings of its attempt are not what was judged."
+
+
+@pytest.mark.parametrize("model", [Answer, type(None)])
+def test_answers_and_facts_that_were_altered_are_found_wherever_they_were_judged(record, model):
+    if model is Answer:
         Answer.objects.filter(attempt=record, task="decision").update(value="wait_a_bit")
     else:
         record.facts = {**record.facts, "air_degc": 5.0}
         record.save()
-    assert why() == ["The facts, answers or findings of its attempt are not what was judged."]
+    assert why() == [ALTERED, ALTERED]
+
+
+@pytest.mark.parametrize("again", [False, True])
+def test_a_finding_that_was_altered_is_found_where_it_was_found(record, again):
+    Finding.objects.filter(attempt=record, place=1, rejudgement__isnull=not again).update(verdict="not_met")
+    broken = list(disagreements())
+    kinds = [log.LogEntry.objects.get(seq=one.seq).kind for one in broken]
+    assert ([one.why for one in broken], kinds) == ([ALTERED], ["rejudged" if again else "evidence"])
 
 
 def test_a_salt_that_was_taken_from_somebody_who_is_here_is_found(record):

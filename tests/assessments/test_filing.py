@@ -54,6 +54,8 @@ def test_judged_again_it_is_filed_beside_the_first(sit, trainee, now):
     first.refresh_from_db()
     assert (Evidence.objects.count(), second.replaces, first.outcome) == (2, first, "satisfactory")
     assert second.note.text == "A rule was worded wrongly."
+    assert second.rejudgement.findings.count() == attempt.findings.at_first().count() == 15
+    assert (second.rejudgement.rule_book, second.rejudgement.trace) == (attempt.rule_book, attempt.trace)
     (what,) = entries(trainee, "rejudged")
     assert (what["replaces"], "worded" in json.dumps(what)) == (str(first.pk), False)
     with pytest.raises(AttemptRefused, match="judged again already"):
