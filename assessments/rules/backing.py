@@ -1,76 +1,179 @@
-"""Filtered `every` claims that hold of nothing: `every(s.wet for s in steps if s.op == 'sand')` is met by no sanding.
+"""Claims that hold of nothing, and what backs them: `every(s.wet for s in steps if s.sanding)` is met by no sanding.
 
-A claim is backed where an `any` or `count` over the same list asks for the same filter.
+A claim is backed where an `any`, a `count` or the like asks for an item of its kind. What one rule of a book asks for
+backs the claims of all; what a rule only names (`not any(…) or`) settles its own claims.
 """
 
 from __future__ import annotations
 
 import ast
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
 
-from assessments.rules.language import Parsed
+from assessments.rules.asking import Loop, Spot, at_least_one, called, links, loop_of, spots
 
+ORDERS = ("before", "starts_before")
 _HOLE = "_"
 
 
 @dataclass(frozen=True, slots=True)
-class Claim:
-    """A list walked under a condition; equal when both read the same, whatever the loop variable is called."""
+class Ask:
+    """Items of a list for which conditions hold; equal when both read the same, whatever the variable is called.
+
+    No condition at all: any item. `act` is a step of that name, however the rule came to name it.
+    """
 
     items: str
-    conditions: frozenset[str]
-    said: str = field(compare=False, default="")
-    start: int = field(compare=False, default=0)
-    end: int = field(compare=False, default=0)
-
-    @property
-    def warning(self) -> str:
-        """The sentence for a claim that nothing backs."""
-        return f"This is met when no item is there {self.said}; ask for one with any() or count() as well."
+    conditions: frozenset[str] = frozenset()
+    act: str | None = None
 
 
-def claims(parsed: Parsed) -> tuple[tuple[Claim, ...], frozenset[Claim]]:
-    """Return the filtered `every` of a rule and what its `any` and `count` ask for.
+@dataclass(frozen=True, slots=True)
+class Claim:
+    """Something a rule takes for granted: what is warned of, where, and what would settle it, each alone enough."""
 
-    >>> from assessments.rules.language import parse
-    >>> made, backs = claims(parse("every(s.wet for s in a if s.sand) and any(t.sand for t in a)"))
-    >>> made[0] in backs
+    wants: frozenset[Ask]
+    warning: str = field(compare=False)
+    start: int = field(compare=False)
+    end: int = field(compare=False)
+
+    def settled(self, asked: frozenset[Ask]) -> bool:
+        """Whether something that was asked for settles it."""
+        return bool(self.wants & asked)
+
+
+@dataclass(frozen=True, slots=True)
+class Asked:
+    """What a rule asks for whatever else holds, and all it speaks of."""
+
+    firm: frozenset[Ask]
+    named: frozenset[Ask]
+
+
+def asked(tree: ast.expr) -> Asked:
+    """Return what a rule asks for.
+
+    >>> found = asked(ast.parse("any(s.op == 'sand' for s in a) and not any(s.wet for s in b)", mode="eval").body)
+    >>> len(found.firm) < len(found.named)
     True
     """
-    made: list[Claim] = []
-    backs: set[Claim] = set()
-    for node in ast.walk(parsed.tree):
-        shape = _loop(node)
-        if shape is None:
-            continue
-        word, test, loop = shape
-        if word == "every" and loop.ifs:
-            start, end = parsed.place(node)
-            made.append(_claim(loop, loop.ifs, ast.unparse(loop.ifs[0]), start, end))
-        elif word in ("any", "count"):
-            backs |= _asked(loop, [*loop.ifs, test])
-    return tuple(made), frozenset(backs)
+    firm: set[Ask] = set()
+    named: set[Ask] = set()
+    for spot in spots(tree):
+        for ask, is_needed in _asks(spot):
+            named.add(ask)
+            if is_needed and spot.firm:
+                firm.add(ask)
+    return Asked(frozenset(firm), frozenset(named))
 
 
-def _loop(node: ast.AST) -> tuple[str, ast.expr, ast.comprehension] | None:
-    """Return word, test and loop of a well-formed quantifier."""
-    if isinstance(node, ast.Call) and isinstance(node.func, ast.Name) and len(node.args) == 1:
-        whole = node.args[0]
-        if isinstance(whole, ast.GeneratorExp) and isinstance(whole.generators[0].target, ast.Name):
-            return node.func.id, whole.elt, whole.generators[0]
-    return None
+def _asks(spot: Spot) -> Iterator[tuple[Ask, bool]]:
+    """Return what a part speaks of, each with whether it has to be there."""
+    loop = loop_of(spot.part)
+    if loop and loop.word in ("any", "count"):
+        yield from ((ask, loop.word == "any" and spot.sign > 0) for ask in _of_loop(loop))
+        yield from ((ask, False) for ask in _acts(loop))
+        if loop.word == "any" and spot.sign > 0:
+            yield Ask(key(loop.items)), True
+    elif loop and loop.word == "every" and spot.sign < 0:
+        yield from ((ask, True) for ask in (*_of_filter(loop), Ask(key(loop.items))))
+    elif isinstance(spot.part, ast.Compare):
+        yield from ((ask, True) for ask in _compared(spot.part, spot.sign or 1) if spot.sign)
+        yield from ((ask, False) for ask in _weighed(spot.part))
+    elif spot.sign > 0:
+        yield from ((ask, True) for ask in _ordered(spot.part))
 
 
-def _asked(loop: ast.comprehension, parts: list[ast.expr]) -> set[Claim]:
+def _compared(part: ast.Compare, sign: int) -> Iterator[Ask]:
+    for left, operator, right in links(part, sign):
+        if operator is ast.In:
+            yield Ask(key(right))
+        if not same_list(left, right):
+            for side in at_least_one(left, operator, right):
+                yield from _amount(side)
+
+
+def _weighed(part: ast.Compare) -> Iterator[Ask]:
+    """Return the lists of which a comparison says whether they are empty, as `len(answer.steps) == 0` does."""
+    sides = (part.left, *part.comparators)
+    if any(isinstance(side, ast.Constant) and side.value in (0, 1) for side in sides):
+        yield from (Ask(key(items)) for side in sides for items in called(side, "len"))
+
+
+def _amount(side: ast.expr) -> Iterator[Ask]:
+    """Return which items an amount counts; an amount above nothing needs one of them."""
+    if isinstance(side, ast.BinOp):
+        parts = (side.left,) if isinstance(side.op, ast.Div | ast.Sub) else (side.left, side.right)
+        for each in parts:
+            yield from _amount(each)
+    yield from (Ask(key(items)) for items in called(side, "len", "overlap"))
+    loop = loop_of(side)
+    if loop:
+        yield Ask(key(loop.items))
+        yield from _of_loop(loop) if loop.word == "count" else _of_filter(loop)
+
+
+def _ordered(part: ast.expr) -> Iterator[Ask]:
+    steps, *acts = called(part, *ORDERS) or (part,)
+    for act in acts:
+        if isinstance(act, ast.Constant):
+            yield Ask(key(steps))
+            yield Ask(key(steps), frozenset({op_is(act.value)}))
+
+
+def op_is(act: object) -> str:
+    """Return the condition that a step is this act, as a loop that asks for one says it."""
+    return ast.dump(ast.parse(f"{_HOLE}.op == {act!r}", mode="eval").body)
+
+
+def _of_loop(loop: Loop) -> set[Ask]:
     """Every single condition asked for, and all of them together."""
-    whole = _claim(loop, parts)
-    return {whole, *(Claim(whole.items, frozenset({each})) for each in whole.conditions), _claim(loop, loop.ifs)}
+    whole = ask_of(loop, [*loop.filters, loop.test])
+    return {whole, *(Ask(whole.items, frozenset({each})) for each in whole.conditions), *_of_filter(loop)}
 
 
-def _claim(loop: ast.comprehension, parts: list[ast.expr], said: str = "", start: int = 0, end: int = 0) -> Claim:
-    variable = loop.target.id if isinstance(loop.target, ast.Name) else _HOLE
-    found = frozenset(_blind(each, variable) for part in parts for each in _joined(part))
-    return Claim(ast.dump(loop.iter), found, f"with {said}", start, end)
+def _of_filter(loop: Loop) -> set[Ask]:
+    return {ask_of(loop, loop.filters)} if loop.filters else set()
+
+
+def _acts(loop: Loop) -> Iterator[Ask]:
+    """Return the steps that a loop names, as `s.op == 'sand'` or `s.op in ['sand', 'cut']`."""
+    for part in (each for whole in (*loop.filters, loop.test) for each in ast.walk(whole)):
+        if isinstance(part, ast.Compare) and any(
+            _is_op(each, loop.variable) for each in (part.left, *part.comparators)
+        ):
+            words = (each.value for each in ast.walk(part) if isinstance(each, ast.Constant))
+            yield from (Ask(key(loop.items), act=word) for word in words if isinstance(word, str))
+
+
+def _is_op(part: ast.expr, variable: str) -> bool:
+    return isinstance(part, ast.Attribute) and part.attr == "op" and ast.unparse(part.value) == variable
+
+
+def ask_of(loop: Loop, parts: Sequence[ast.expr]) -> Ask:
+    """Return the items a loop speaks of, those for which all the parts hold."""
+    found = (_blind(each, loop.variable) for part in parts for each in _joined(part))
+    return Ask(key(loop.items), frozenset(found))
+
+
+def key(items: ast.expr) -> str:
+    """Return the text by which two readings of one list are known for the same."""
+    return ast.unparse(items)
+
+
+def same_list(left: ast.expr, right: ast.expr) -> bool:
+    """Whether both sides only count the same list, so that an empty one makes them equal.
+
+    >>> tree = ast.parse("overlap(answer.picks, key.picks) == len(answer.picks)", mode="eval").body
+    >>> same_list(tree.left, tree.comparators[0])
+    True
+    """
+    return bool(_counted(left) & _counted(right))
+
+
+def _counted(side: ast.expr) -> set[str]:
+    loop = loop_of(side)
+    return {key(loop.items)} if loop else {key(items) for items in called(side, "len", "overlap")}
 
 
 def _joined(part: ast.expr) -> list[ast.expr]:

@@ -5,9 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass
 
-from assessments.rules.backing import Claim, claims
+from assessments.rules.backing import Ask, Claim, asked
 from assessments.rules.faults import Fault
 from assessments.rules.functions import Function, by_name
+from assessments.rules.habits import claims
 from assessments.rules.kinds import Schema
 from assessments.rules.language import parse
 from assessments.rules.nodes import Node, Path
@@ -23,7 +24,8 @@ _WANTED = {"bool": ("bool",), "num": ("num", "int")}
 class Checked:
     """A rule that was read: its tree when nothing is wrong, and everything that was found.
 
-    `cost` is the worst case in steps, `reads` the paths it reads, with `[]` for an item of a list.
+    `cost` is the worst case in steps, `reads` the paths it reads, with `[]` for an item of a list. `claims` are what it
+    takes for granted: what it `speaks_of` settles its own, what it `backs` (asks for in any case) all of a book.
     """
 
     text: str
@@ -34,7 +36,8 @@ class Checked:
     cost: int
     reads: frozenset[Path]
     claims: tuple[Claim, ...] = ()
-    backs: frozenset[Claim] = frozenset()
+    backs: frozenset[Ask] = frozenset()
+    speaks_of: frozenset[Ask] = frozenset()
 
     @property
     def ok(self) -> bool:
@@ -65,9 +68,9 @@ def check(text: object, schema: Schema, functions: Iterable[Function] = (), want
     sheet = Sheet(parsed, schema, lent_functions)
     root = PartReader(sheet).read(parsed.tree)
     _check_whole(sheet, root, wants)
-    open_claims, backs = claims(parsed)
-    for claim in open_claims:
-        if claim not in backs:
+    made, found = claims(parsed), asked(parsed.tree)
+    for claim in made:
+        if not claim.settled(found.named):
             sheet.warn(claim.start, claim.end, claim.warning)
     return Checked(
         parsed.text,
@@ -77,8 +80,9 @@ def check(text: object, schema: Schema, functions: Iterable[Function] = (), want
         tuple(sheet.warnings),
         sheet.cost,
         frozenset(sheet.reads),
-        open_claims,
-        backs,
+        made,
+        found.firm,
+        found.named,
     )
 
 

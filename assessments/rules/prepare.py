@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
+from assessments.rules.backing import Ask
 from assessments.rules.checker import Checked, check
 from assessments.rules.evaluate import runnable
 from assessments.rules.faults import Fault
@@ -147,22 +148,22 @@ def _words_weigh_little(rule: Rule, checked: Checked) -> list[Fault]:
 
 
 def _warnings(checks: Checks) -> tuple[RuleFault, ...]:
-    """Return the warnings of all rules, those left out that another rule of the book settles."""
-    backs = frozenset(claim for _, parts in checks for _, checked in parts for claim in checked.backs)
-    settled = {
-        (checked.text, claim.start, claim.warning)
-        for _, parts in checks
-        for _, checked in parts
-        for claim in checked.claims
-        if claim in backs
-    }
-    return tuple(
-        RuleFault(rule.code, part.name, warning)
-        for rule, parts in checks
-        for part, checked in parts
-        for warning in checked.warnings
-        if (checked.text, warning.start, warning.message) not in settled
-    )
+    """Return the warnings of all rules, without what another part of the rule, or another rule, settles.
+
+    A guard takes nothing for granted and asks for nothing: where it is false its rule doesn't apply.
+    """
+    asked = [checked.backs for _, parts in checks for part, checked in parts if part.name != "when"]
+    found: list[RuleFault] = []
+    for rule, parts in checks:
+        settling = frozenset[Ask]().union(*asked, *(checked.speaks_of for _, checked in parts))
+        for part, checked in parts:
+            left = [each for each in checked.claims if part.name != "when" and not each.settled(settling)]
+            said = {(each.start, each.warning) for each in checked.claims} - {
+                (each.start, each.warning) for each in left
+            }
+            still = (each for each in checked.warnings if (each.start, each.message) not in said)
+            found += (RuleFault(rule.code, part.name, warning) for warning in still)
+    return tuple(found)
 
 
 def refusal(book: RuleBook, found: RuleFault) -> BookRefused:

@@ -228,7 +228,6 @@ def test_what_is_sound_but_risky_is_warned_of(warned, rule, part, said):
     [
         "every(s.wet for s in answer.steps if s.op == 'sand') and any(t.op == 'sand' for t in answer.steps)",
         "not any(s.op == 'sand' for s in answer.steps) or every(s.wet for s in answer.steps if s.op == 'sand')",
-        "every(s.wet for s in answer.steps)",
         "facts.film_um * 2 > 3",
         "facts.film_um > facts.econ * facts.reserve_um",
         "facts.film_um / facts.reserve_um > facts.econ",
