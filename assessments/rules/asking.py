@@ -10,6 +10,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 OWN = "answer"
+_PLAIN = (ast.Name, ast.Attribute, ast.Constant)
 _MORE = (ast.Gt, ast.GtE, ast.Eq)
 _LESS = (ast.Lt, ast.LtE, ast.Eq)
 _TURNED: dict[type[ast.cmpop], type[ast.cmpop]] = {
@@ -35,32 +36,41 @@ class Loop:
     variable: str
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(slots=True)
 class Spot:
     """A part of a rule: whether it has to hold (1), must not (-1) or neither (0).
 
     `firm` says that nothing beside it can stand in for it: it is under no `or`, and in no `every` that may be empty.
+    `loop` is the part as a quantifier, if it is one.
     """
 
     part: ast.expr
-    sign: int
-    firm: bool
+    sign: int = 1
+    firm: bool = True
+    loop: Loop | None = None
 
 
-def spots(part: ast.expr, sign: int = 1, firm: bool = True) -> Iterator[Spot]:
-    """Return every part of a rule from the outside in, each with what is demanded of it.
+def spots(tree: ast.expr) -> list[Spot]:
+    """Return the tests of a rule from the outside in, each with what is demanded of it; names and values are left out.
 
-    >>> tree = ast.parse("a and not b", mode="eval").body
+    >>> tree = ast.parse("a > 1 and not b > 1", mode="eval").body
     >>> [(ast.unparse(spot.part), spot.sign) for spot in spots(tree)][1:]
-    [('a', 1), ('not b', 1), ('b', -1)]
+    [('a > 1', 1), ('not b > 1', 1), ('b > 1', -1)]
     """
-    yield Spot(part, sign, firm)
-    for inner in _inside(part, sign, firm):
-        yield from spots(inner.part, inner.sign, inner.firm)
+    found: list[Spot] = []
+    waiting = [Spot(tree)]
+    while waiting:
+        spot = waiting.pop()
+        if isinstance(spot.part, _PLAIN):
+            continue
+        spot.loop = loop_of(spot.part)
+        found.append(spot)
+        waiting += [*_inside(spot)][::-1]
+    return found
 
 
-def _inside(part: ast.expr, sign: int, firm: bool) -> Iterator[Spot]:
-    loop = loop_of(part)
+def _inside(spot: Spot) -> Iterator[Spot]:
+    part, sign, firm = spot.part, spot.sign, spot.firm
     if isinstance(part, ast.BoolOp):
         all_count = sign == (1 if isinstance(part.op, ast.And) else -1)
         yield from (Spot(each, sign, firm and all_count) for each in part.values)
@@ -69,10 +79,14 @@ def _inside(part: ast.expr, sign: int, firm: bool) -> Iterator[Spot]:
     elif isinstance(part, ast.IfExp):
         yield Spot(part.test, 0, False)
         yield from (Spot(each, sign, False) for each in (part.body, part.orelse))
-    elif loop:
-        yield from _looped(loop, sign, firm)
-    else:
-        yield from (Spot(each, 0, False) for each in ast.iter_child_nodes(part) if isinstance(each, ast.expr))
+    elif spot.loop:
+        yield from _looped(spot.loop, sign, firm)
+    elif isinstance(part, ast.Compare):
+        yield from (Spot(each, 0, False) for each in (part.left, *part.comparators))
+    elif isinstance(part, ast.BinOp):
+        yield from (Spot(part.left, 0, False), Spot(part.right, 0, False))
+    elif isinstance(part, ast.Call):
+        yield from (Spot(each, 0, False) for each in part.args)
 
 
 def _looped(loop: Loop, sign: int, firm: bool) -> Iterator[Spot]:
@@ -81,7 +95,6 @@ def _looped(loop: Loop, sign: int, firm: bool) -> Iterator[Spot]:
     of_test, of_filter = signs.get(loop.word, (0, 0))
     needs_one = of_test != 0 and (loop.word == "any") is (sign > 0)
     sure = firm and (needs_one or not (loop.filters or is_own(loop.items)))
-    yield Spot(loop.items, 0, False)
     yield Spot(loop.test, of_test, sure)
     yield from (Spot(each, of_filter, sure and needs_one) for each in loop.filters)
 

@@ -7,10 +7,10 @@ backs the claims of all; what a rule only names (`not any(…) or`) settles its 
 from __future__ import annotations
 
 import ast
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, field
 
-from assessments.rules.asking import Loop, Spot, at_least_one, called, links, loop_of, spots
+from assessments.rules.asking import Loop, Spot, at_least_one, called, links, loop_of
 
 ORDERS = ("before", "starts_before")
 _HOLE = "_"
@@ -50,16 +50,17 @@ class Asked:
     named: frozenset[Ask]
 
 
-def asked(tree: ast.expr) -> Asked:
-    """Return what a rule asks for.
+def asked(seen: Iterable[Spot]) -> Asked:
+    """Return what a rule asks for, from its tests.
 
-    >>> found = asked(ast.parse("any(s.op == 'sand' for s in a) and not any(s.wet for s in b)", mode="eval").body)
-    >>> len(found.firm) < len(found.named)
-    True
+    >>> from assessments.rules.asking import spots
+    >>> tree = ast.parse("any(s.wet for s in a) and not any(s.wet for s in b)", mode="eval").body
+    >>> sorted({ask.items for ask in asked(spots(tree)).firm})
+    ['a']
     """
     firm: set[Ask] = set()
     named: set[Ask] = set()
-    for spot in spots(tree):
+    for spot in seen:
         for ask, is_needed in _asks(spot):
             named.add(ask)
             if is_needed and spot.firm:
@@ -69,7 +70,7 @@ def asked(tree: ast.expr) -> Asked:
 
 def _asks(spot: Spot) -> Iterator[tuple[Ask, bool]]:
     """Return what a part speaks of, each with whether it has to be there."""
-    loop = loop_of(spot.part)
+    loop = spot.loop
     if loop and loop.word in ("any", "count"):
         yield from ((ask, loop.word == "any" and spot.sign > 0) for ask in _of_loop(loop))
         yield from ((ask, False) for ask in _acts(loop))

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass
 
+from assessments.rules.asking import spots
 from assessments.rules.backing import Ask, Claim, asked
 from assessments.rules.faults import Fault
 from assessments.rules.functions import Function, by_name
@@ -68,7 +69,8 @@ def check(text: object, schema: Schema, functions: Iterable[Function] = (), want
     sheet = Sheet(parsed, schema, lent_functions)
     root = PartReader(sheet).read(parsed.tree)
     _check_whole(sheet, root, wants)
-    made, found = claims(parsed), asked(parsed.tree)
+    seen = spots(parsed.tree)
+    made, found = claims(parsed, seen), asked(seen)
     for claim in made:
         if not claim.settled(found.named):
             sheet.warn(claim.start, claim.end, claim.warning)

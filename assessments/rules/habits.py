@@ -7,9 +7,9 @@ away. `docs/rulebook.md` names the four habits.
 from __future__ import annotations
 
 import ast
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 
-from assessments.rules.asking import Spot, at_least_one, called, is_own, links, loop_of, spots
+from assessments.rules.asking import Spot, at_least_one, called, is_own, links, loop_of
 from assessments.rules.backing import ORDERS, Ask, Claim, ask_of, key, op_is, same_list
 from assessments.rules.language import Parsed
 
@@ -28,23 +28,26 @@ _NO_ORDER = (
 _EACH = "This is met when there is no '{first}'; ask for one with any() or count() as well."
 
 
-def claims(parsed: Parsed) -> tuple[Claim, ...]:
-    """Return everything a rule takes for granted, whether or not it asks for it elsewhere.
+def claims(parsed: Parsed, seen: Iterable[Spot]) -> tuple[Claim, ...]:
+    """Return everything a rule takes for granted, from its tests, whether or not it asks for it elsewhere.
 
+    >>> from assessments.rules.asking import spots
     >>> from assessments.rules.language import parse
-    >>> [claim.start for claim in claims(parse("every(d in key.a for d in answer.a)"))]
-    [24]
+    >>> parsed = parse("every(d in key.a for d in answer.a)")
+    >>> [claim.start for claim in claims(parsed, spots(parsed.tree))]
+    [26]
     """
     found: list[Claim] = []
-    for spot in spots(parsed.tree):
-        for habit in _HABITS:
+    for spot in seen:
+        habits = _OF_LOOPS if spot.loop else _OF_SHAPES.get(type(spot.part), ())
+        for habit in habits:
             found += habit(parsed, spot)
     return tuple(dict.fromkeys(found))
 
 
 def _filtered(parsed: Parsed, spot: Spot) -> Iterator[Claim]:
     """A filtered `every` is met where nothing passes the filter."""
-    loop = loop_of(spot.part)
+    loop = spot.loop
     if loop and loop.word == "every" and loop.filters and spot.sign >= 0:
         said = _FILTERED.format(said=ast.unparse(loop.filters[0]))
         yield Claim(frozenset({ask_of(loop, loop.filters)}), said, *parsed.place(spot.part))
@@ -52,7 +55,7 @@ def _filtered(parsed: Parsed, spot: Spot) -> Iterator[Claim]:
 
 def _own_list(parsed: Parsed, spot: Spot) -> Iterator[Claim]:
     """An `every` over the trainee's own list is met by an empty one; a ban may walk it."""
-    loop = loop_of(spot.part)
+    loop = spot.loop
     plain = loop if loop and loop.word == "every" and not loop.filters and spot.sign >= 0 else None
     if plain and is_own(plain.items) and not _bans(plain.test):
         yield Claim(frozenset({Ask(key(plain.items))}), _OWN, *parsed.place(plain.items))
@@ -60,8 +63,8 @@ def _own_list(parsed: Parsed, spot: Spot) -> Iterator[Claim]:
 
 def _own_share(parsed: Parsed, spot: Spot) -> Iterator[Claim]:
     """`overlap(answer.picks, key.picks) == len(answer.picks)` is met by picking nothing."""
-    if isinstance(spot.part, ast.Compare) and spot.sign:
-        for left, operator, right in links(spot.part, spot.sign):
+    if isinstance(spot.part, ast.Compare):
+        for left, operator, right in links(spot.part, spot.sign or 1):
             walked = loop_of(right)
             items = walked.items if walked else next(iter(called(right, "len", "overlap")), None)
             if items is not None and is_own(items) and same_list(left, right) and operator in _NO_LESS:
@@ -87,7 +90,6 @@ def _after_each(parsed: Parsed, spot: Spot) -> Iterator[Claim]:
         yield Claim(frozenset(wants), _EACH.format(first=first), *parsed.place(spot.part))
 
 
-_HABITS: tuple[Callable[[Parsed, Spot], Iterator[Claim]], ...] = (_filtered, _own_list, _own_share, _order, _after_each)
 _NO_LESS = (ast.Eq, ast.GtE, ast.LtE)
 
 
@@ -107,3 +109,8 @@ def _bans(test: ast.expr) -> bool:
 
 def _amounts(part: ast.expr) -> bool:
     return bool(called(part, "overlap") or loop_of(part))
+
+
+Habit = Callable[[Parsed, Spot], Iterator[Claim]]
+_OF_LOOPS: tuple[Habit, ...] = (_filtered, _own_list)
+_OF_SHAPES: dict[type[ast.expr], tuple[Habit, ...]] = {ast.Compare: (_own_share,), ast.Call: (_order, _after_each)}

@@ -49,8 +49,9 @@ class Parsed:
         return self._characters(start) + self.indent, self._characters(end) + self.indent
 
     def _characters(self, byte: int) -> int:
-        shown = self.text[self.indent :]
-        return byte if shown.isascii() else len(shown.encode()[:byte].decode(errors="ignore"))
+        if self.text.isascii():
+            return byte
+        return len(self.text[self.indent :].encode()[:byte].decode(errors="ignore"))
 
 
 def parse(text: object) -> Parsed | Fault:
@@ -88,6 +89,8 @@ def _unreadable(text: object) -> Fault | None:
 
 
 def _odd_character(text: str, bare: str) -> Fault | None:
+    if text.isascii() and text.isprintable() and "\\" not in text:
+        return None
     for place, character in enumerate(text):
         category = unicodedata.category(character)
         if category in _HIDDEN or category in _LINE_ENDS:
@@ -112,6 +115,8 @@ def _odd_number(bare: str) -> Fault | None:
 
 def _deep_brackets(bare: str) -> Fault | None:
     depth = 0
+    if sum(map(bare.count, "([{")) <= MAX_DEPTH:
+        return None
     for place, character in enumerate(bare):
         depth += (character in "([{") - (character in ")]}")
         if depth > MAX_DEPTH:

@@ -1,5 +1,6 @@
 import pytest
 
+from assessments.rules.asking import spots
 from assessments.rules.backing import Ask, asked, op_is
 from assessments.rules.habits import claims
 from assessments.rules.language import parse
@@ -10,11 +11,12 @@ SANDING = Ask("a.steps", frozenset({op_is("sand")}))
 
 def unbacked(rule):
     parsed = parse(rule)
-    return [claim.warning for claim in claims(parsed) if not claim.settled(asked(parsed.tree).named)]
+    seen = spots(parsed.tree)
+    return [claim.warning for claim in claims(parsed, seen) if not claim.settled(asked(seen).named)]
 
 
 def backs(rule):
-    return SANDING in asked(parse(rule).tree).firm
+    return SANDING in asked(spots(parse(rule).tree)).firm
 
 
 @pytest.mark.parametrize(
@@ -94,4 +96,4 @@ def test_a_rule_backs_others_by_what_it_asks_for_whatever_else_holds(rule, firm)
     ],
 )
 def test_any_item_of_a_list_may_be_asked_for(rule, firm):
-    assert (Ask("answer.a") in asked(parse(rule).tree).firm) is firm
+    assert (Ask("answer.a") in asked(spots(parse(rule).tree)).firm) is firm
