@@ -117,6 +117,6 @@ def book() -> RuleBook:
     return read_book(file.read_text(encoding="utf-8"), file.name, SharedBook({}))
 
 
-def tests() -> tuple[str, ...]:
+def texts() -> tuple[str, ...]:
     """Return the test of each rule, in the order of the book."""
     return tuple(str(rule.test) for rule in book().rules)
