@@ -2,7 +2,7 @@
 
 import uuid
 from datetime import datetime, timedelta
-from typing import ClassVar
+from typing import Any, ClassVar
 
 from django.db import models
 from django.db.models.functions import Coalesce
@@ -40,7 +40,7 @@ class AttemptQuerySet(models.QuerySet["Attempt"]):
 
     def with_newest_outcome(self) -> "AttemptQuerySet":
         """Return them with `newest_outcome`: what they came to when they were last judged."""
-        evidence = self.model._meta.get_field("evidence").related_model
+        evidence: Any = self.model._meta.get_field("evidence").related_model
         newest = evidence.objects.filter(attempt=models.OuterRef("pk"), replaced_by=None).values("outcome")[:1]
         return self.annotate(newest_outcome=Coalesce(models.Subquery(newest), models.F("outcome")))
 

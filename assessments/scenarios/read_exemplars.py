@@ -1,5 +1,7 @@
 """Exemplars of a scenario file: answers with a known outcome, checked against the tasks they answer."""
 
+from collections.abc import Mapping
+from dataclasses import fields
 from types import MappingProxyType
 from typing import Final
 
@@ -20,6 +22,24 @@ def read_exemplars(text: str, file: str, tasks: Tasks) -> tuple[Exemplar, ...]:
     whole = read_table(text, file)
     whole.once("exemplars", "name")
     return tuple(read_exemplar(table, tasks) for table in whole.tables("exemplars"))
+
+
+def written(exemplar: Exemplar) -> dict[str, object]:
+    """Return an exemplar as the table it is read from; what it leaves at its default is left out.
+
+    >>> written(Exemplar("coats", ("critical_fail",), not_met=("R41",)))
+    {'name': 'coats', 'outcomes': ['critical_fail'], 'not_met': ['R41']}
+    """
+    bare = Exemplar(exemplar.name, exemplar.outcomes)
+    said = {field.name: getattr(exemplar, field.name) for field in fields(Exemplar)}
+    kept = {key: value for key, value in said.items() if key in ("name", "outcomes") or value != getattr(bare, key)}
+    return {key: _plain(value) for key, value in kept.items()}
+
+
+def _plain(value: object) -> object:
+    if isinstance(value, Mapping):
+        return {key: _plain(each) for key, each in value.items()}
+    return list(value) if isinstance(value, tuple) else value
 
 
 def read_exemplar(table: Table, tasks: Tasks) -> Exemplar:
