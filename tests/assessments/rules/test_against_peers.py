@@ -10,8 +10,9 @@ import pytest
 from assessments.rules import judge, prepare
 from tests.bench.rules.answers import cases
 from tests.bench.rules.book import FUNCTIONS, SCHEMA, book, texts
+from tests.bench.rules.logic import Datalogic
 from tests.bench.rules.ours import Floor
-from tests.bench.rules.peers import Datalogic, Simple
+from tests.bench.rules.pythons import Simple
 from tests.bench.rules.timing import wrong
 
 OPTIONAL = {"PLN-40.5": "film_um", "PLN-40.7": "surface_degc", "PLN-40.10": "cure_h", "PLN-40.11": "cure_h"}

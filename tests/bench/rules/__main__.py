@@ -47,7 +47,7 @@ def main() -> None:
     given = asked.parse_args()
     drawn = bound(cases())
     rows = timed(list(agreeing(engines(frozenset(given.only)), drawn)), drawn, given.rounds)
-    print(table.heading(len(drawn), given.rounds), table.table(rows, drawn), compiling.sentences(), sep="\n\n")
+    print(table.heading(len(drawn), given.rounds), table.table(rows, drawn), compiling.sentence(drawn[0]), sep="\n\n")
 
 
 if __name__ == "__main__":

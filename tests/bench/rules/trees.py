@@ -6,7 +6,7 @@ import ast
 from collections.abc import Callable
 from typing import Any
 
-from tests.bench.rules.dialects import SIGNS, Inexpressible
+from tests.bench.rules.dialect import SIGNS, Inexpressible
 
 Tree = Any
 
