@@ -6,7 +6,8 @@ from functools import lru_cache
 
 from assessments.competence import Framework, read_framework
 from assessments.marking import Marker
-from assessments.rules import RuleBook, read_book, read_shared
+from assessments.marking.trade import FUNCTIONS
+from assessments.rules import RuleBook, SharedBook, read_book, read_names, read_shared, refuse_shared
 from assessments.scenarios.errors import UnknownScenario
 from assessments.scenarios.read_exemplars import read_exemplars
 from assessments.scenarios.reader import read_scenario
@@ -15,6 +16,7 @@ from courses.shipped import sources, text_of, texts_in
 from courses.trade.errors import offer
 
 SHARED = "rulebooks/shared.toml"
+NAMES = "rulebooks/names.toml"
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,6 +77,14 @@ def marker(ref: str) -> Marker:
 
 
 @lru_cache(maxsize=1)
+def shared_book() -> SharedBook:
+    """Return the rules books may refer to, each checked against the names that all scenarios have in common."""
+    shared = read_shared(text_of(SHARED), f"fixtures/{SHARED}", sources())
+    refuse_shared(shared, read_names(text_of(NAMES), f"fixtures/{NAMES}"), FUNCTIONS)
+    return shared
+
+
+@lru_cache(maxsize=1)
 def framework() -> Framework:
     """Return the units of competency with all that their elements look for and ask as evidence."""
     return read_framework(_texts("competence"), "fixtures/competence/")
@@ -86,10 +96,9 @@ def _texts(folder: str) -> Mapping[str, str]:
 
 def _books() -> Mapping[str, list[tuple[RuleBook, str]]]:
     """Return the rule books by the scenario version they mark, oldest first."""
-    shared = read_shared(text_of(SHARED), f"fixtures/{SHARED}", sources())
     read: dict[str, list[tuple[RuleBook, str]]] = {}
     for name, text in _texts("rulebooks").items():
-        if f"rulebooks/{name}" != SHARED:
-            book = read_book(text, f"fixtures/rulebooks/{name}", shared, sources())
+        if f"rulebooks/{name}" not in (SHARED, NAMES):
+            book = read_book(text, f"fixtures/rulebooks/{name}", shared_book(), sources())
             read.setdefault(book.marks, []).append((book, text))
     return {ref: sorted(books, key=lambda pair: pair[0].version) for ref, books in read.items()}

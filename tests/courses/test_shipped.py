@@ -28,6 +28,8 @@ def test_a_lesson_is_read_once_for_each_text():
         ("courses/lessons/L24-dew-point.md", "[^", "[^no-such-", "L24-dew-point.md, line "),
         ("rulebooks/COA-01-v1.toml", "severity = ", "severty = ", "COA-01-v1.toml, line "),
         ("rulebooks/shared.toml", "key.decision", "key.decison", "shared.toml, line "),
+        ("rulebooks/names.toml", 'reserve = { t = "num"', 'reserve = { t = "nmu"', "names.toml, line "),
+        ("rulebooks/names.toml", 'reserve = { t = "num"', 'resrve = { t = "num"', "shared.toml, line "),
         ("scenarios/COA-01-v1.toml", 'kind = "quantity"', 'kind = "quantty"', "COA-01-v1.toml, line "),
         ("trade/sources.toml", 'mark = "practice"', 'mark = "rumour"', "sources.toml, line "),
         ("trade/which_reading.toml", 'source = "', 'source = "no-such-', "which_reading.toml, line "),

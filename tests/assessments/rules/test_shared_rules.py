@@ -1,336 +1,301 @@
-"""The sketches of all shared rules of the curriculum read in this language, and come out as they should.
+"""The shared rules as they are shipped, each tried on the cases of shared_cases.toml: met, not met, not answered.
 
-Only R21 and R41 ship as yet; the rest is tried here on the names the curriculum gives them, so that the language is
-known to carry them before their scenarios exist.
+Until a scenario hands in plans, the rules on steps are tried here alone.
 """
 
+import math
+import re
+import tomllib
 from pathlib import Path
 
 import pytest
 
-from assessments.rules import Schema, bind, check, evaluate, read_shared
-
-ROOT = Path(__file__).parents[3]
-OPS = (
-    *("prerinse", "wash", "alkaline", "acid", "iron", "bleach", "rinse", "flush_prove", "dry", "clay", "tape"),
-    *("test_spot", "sand", "cut", "refine", "finish", "wipe", "inspect", "coat", "wait", "record", "tell", "refer"),
-    *("flush", "call", "mask", "remove_source", "ventilate"),
+from assessments.rules import (
+    Rule,
+    RuleBook,
+    check,
+    check_shared,
+    judge,
+    points_only,
+    prepare,
+    read_book,
+    read_names,
+    read_shared,
 )
-FAMILIES = ["look", "clean", "chem", "abrade", "coat", "stop"]
+from courses.trade.sources import read_sources
+
+FIXTURES = Path(__file__).parents[3] / "fixtures"
+BOOKS = FIXTURES / "rulebooks"
+NAMES = read_names((BOOKS / "names.toml").read_text())
+SHARED = read_shared((BOOKS / "shared.toml").read_text())
+PAGE = tomllib.loads(Path(__file__).with_name("shared_cases.toml").read_text())
+EVERY = PAGE.pop("every")
+WITHDRAWN = {"R20", "R25", "R31", "R32"}
 ZONES = ["side", "bow", "chine"]
+FAMILIES = {
+    "chem": ("alkaline", "acid", "iron", "bleach"),
+    "abrade": ("sand", "cut", "refine", "finish"),
+    "coat": ("coat",),
+    "stop": ("wait", "record", "tell", "refer"),
+    "look": ("inspect", "test_spot", "cure_test"),
+}
+FAMILY = {op: family for family, ops in FAMILIES.items() for op in ops}
+STEP = re.compile(r"(?P<op>\w+)(@(?P<zone>\w+))?( (?P<degc>\d+))?")
+DANGEROUS = ("R01", "R02", "R09", "R11", "R13", "R28", "R38", "R39", "R40", "R41")
+"""Where a wrong verdict would hurt somebody or something: tried on their typical mistakes and on an empty answer."""
+
+SANDS = "any(s.op == 'sand' for s in answer.steps)"
+WORKS = "any(s.family == 'abrade' for s in answer.steps)"
+TREATS = "any(s.family == 'chem' for s in answer.steps)"
+MIXES = "any(s.family == 'chem' and s.next_chem > 0 for s in answer.steps)"
+PARTNERS = {"R01": WORKS, "R02": WORKS, "R09": SANDS, "R11": WORKS, "R28": MIXES, "R29": TREATS}
+"""What a book has to ask for beside a rule that an empty plan meets."""
 
 
-def num(unit=None):
-    return {"t": "num", "opt": True, **({"unit": unit} if unit else {})}
+def cases(*codes):
+    chosen = [(code, case) for code in codes or PAGE for case in PAGE[code]]
+    return [pytest.param(code, case, id=f"{code} {case['says']}") for code, case in chosen]
 
 
-def words(*vals):
-    return {"t": "enum", "vals": list(vals), "opt": True}
+def verdicts_of(code):
+    return [case["verdict"] for case in PAGE[code]]
 
 
-def many(item, most=40):
-    return {"t": "list", "item": item, "max": most, "opt": True}
+def bound_steps(written):
+    """Steps as binding hands them to rules: numbered, placed, each knowing the next abrasive and the next chemistry."""
+    steps = [_step(n, STEP.fullmatch(text)) for n, text in enumerate(written, start=1)]
+    for step in steps:
+        later = [other for other in steps if other["n"] > step["n"]]
+        step["next_abrade"] = min((other["n"] for other in later if other["family"] == "abrade"), default=999)
+        step["next_chem"] = min((other["n"] for other in later if other["family"] == "chem"), default=0)
+    return steps
 
 
-def rec(**fields):
-    return {"t": "rec", "fields": fields}
+def _step(n, found):
+    op, zone = found["op"], found["zone"] or "all"
+    covers = ZONES if zone == "all" else [zone]
+    family, degc = FAMILY.get(op, "clean"), float(found["degc"] or 20)
+    return {"n": n, "op": op, "zone": zone, "family": family, "covers": covers, "panel_degc": degc}
 
 
-def must(kind):
-    return {key: value for key, value in kind.items() if key != "opt"}
+def bound(case):
+    """The whole case, what it leaves out of facts and key filled in, and what is derived from its steps."""
+    answer = dict(case.get("answer", {}))
+    if "steps" in answer:
+        answer["steps"] = bound_steps(answer["steps"])
+        abrasive = [step["n"] for step in answer["steps"] if step["family"] == "abrade"]
+        answer |= {"last_abrade": max(abrasive, default=0), "first_abrade": min(abrasive, default=999)}
+    if "controls" in answer:
+        answer["controls"] = [{"op": op} for op in answer["controls"]]
+    given = {root: EVERY[root] | case.get(root, {}) for root in ("facts", "key")}
+    return {**given, "model": case.get("model", {}), "answer": answer}
 
 
-STEP = rec(
-    n={"t": "int"},
-    op=must(words(*OPS)),
-    zone=must(words("all", *ZONES)),
-    family=must(words(*FAMILIES)),
-    covers=must(many(must(words(*ZONES)), 8)),
-    panel_degc=must(num("degc")),
-    next_abrade={"t": "int"},
-    next_chem={"t": "int"},
-)
-SCHEMA = Schema.of(
-    rec(
-        facts=rec(
-            reserve=must(num("um")),
-            budget=must(num("um")),
-            econ=must(num()),
-            true_defect=must(words("swirl", "scratch")),
-            missing=must(words("film", "edge")),
-            given=must(many(must(words("film", "edge")))),
-            limit_degc=must(num("degc")),
-            formula=must(words("a", "b")),
-            air=must(words("known", "unknown")),
-        ),
-        answer=rec(
-            steps=many(STEP),
-            zones=many(rec(n=must(words(*ZONES)), verdict=must(words("refer", "polish")))),
-            cells=many(must(words("A1", "A2", "B1"))),
-            last_abrade={"t": "int", "opt": True},
-            defect=words("swirl", "scratch"),
-            asked=many(must(words("film", "edge", "contact_probe"))),
-            decision=words("coat_now", "wait"),
-            limit=words("rh", "dew", "none"),
-            kit=many(must(words("gloves", "goggles"))),
-            kit_items=many(must(words("half_mask", "full_mask", "gloves"))),
-            water_to=words("drain", "tank"),
-            te=num("h"),
-            ml=num("ml"),
-            formula=words("a", "b"),
-            area=num("m2"),
-            packs={"t": "int", "opt": True},
-            note={"t": "str", "opt": True},
-            ppm=num("ppm"),
-            controls=many(rec(op=must(words("remove_source", "ventilate", "mask")))),
-            flush_min=num("min"),
-            remedies=many(must(words("fuel_heater", "flame", "fan"))),
-            coated=many(must(words(*ZONES))),
-        ),
-        model=rec(
-            film_um=num("um"),
-            removed_um=num("um"),
-            tail_um=num("um"),
-            own_tail_um=num("um"),
-            verdict=words("pass", "redo", "harm"),
-            unplaced={"t": "int", "opt": True},
-            bad_pairs={"t": "int", "opt": True},
-            drip_pairs={"t": "int", "opt": True},
-        ),
-        key=rec(
-            needed_cut=must(num("um")),
-            refer_zones=must(many(must(words(*ZONES)), 8)),
-            record_zones=must(many(must(words("all", *ZONES)))),
-            required=must(many(must(words("A1", "A2", "B1")))),
-            required_n={"t": "int"},
-            allowed=must(many(must(words("A1", "A2", "B1")))),
-            decision=must(words("coat_now", "wait")),
-            limit=must(words("rh", "dew", "none")),
-            kit=must(many(must(words("gloves", "goggles")))),
-            water_ok=must(many(must(words("drain", "tank")))),
-            te=must(num("h")),
-            ml=must(num("ml")),
-            area=must(num("m2")),
-            packs={"t": "int"},
-            slack_pct=must(num()),
-            ppm=must(num("ppm")),
-            walk_zones=must(many(must(words(*ZONES)))),
-        ),
+def book_of(*rules):
+    return prepare(RuleBook("SHARED", 1, rules), NAMES)
+
+
+def weighed(code, severity="points"):
+    rule = SHARED.rules[code]
+    return Rule(code, rule.sentence, severity, 1, rule.because, rule.source, test=rule.test, when=rule.when)
+
+
+def judged(code, case):
+    return judge(book_of(weighed(code)), bound(case)).findings[0].verdict
+
+
+@pytest.mark.parametrize(("code", "case"), cases())
+def test_a_case_comes_out_as_the_trade_has_it(code, case):
+    assert judged(code, case) == case["verdict"]
+
+
+@pytest.mark.parametrize("code", SHARED.rules)
+def test_every_rule_is_met_not_met_and_left_unanswered_somewhere_so_none_is_idle(code):
+    assert {"met", "not_met", "not_answered"} <= set(verdicts_of(code))
+
+
+@pytest.mark.parametrize("code", SHARED.rules)
+def test_a_rule_fails_to_apply_somewhere_exactly_where_it_has_a_guard(code):
+    assert ("not_applicable" in verdicts_of(code)) is (SHARED.rules[code].when is not None)
+
+
+@pytest.mark.parametrize("code", SHARED.rules)
+def test_nothing_answered_is_never_held_against_anybody_and_earns_nothing(code):
+    assert judged(code, {}) == "not_answered"
+
+
+@pytest.mark.parametrize("code", DANGEROUS)
+def test_a_dangerous_rule_is_tried_on_mistakes_and_where_it_reads_a_list_on_an_empty_one(code):
+    lists = [value for case in PAGE[code] for value in case.get("answer", {}).values() if isinstance(value, list)]
+    assert verdicts_of(code).count("not_met") >= 2
+    assert [] in lists or code == "R41"
+
+
+def test_there_are_cases_for_the_shipped_rules_and_no_others():
+    assert list(PAGE) == list(SHARED.rules)
+
+
+def test_the_codes_are_those_of_the_curriculum_in_order_and_a_withdrawn_one_is_not_used_again():
+    assert list(SHARED.rules) == [f"R{n:02}" for n in range(1, 44) if f"R{n:02}" not in WITHDRAWN]
+    assert all(code in (BOOKS / "shared.toml").read_text().split("[[rule]]")[0] for code in WITHDRAWN)
+
+
+def test_every_shared_rule_reads_on_the_names_all_scenarios_have_in_common():
+    assert check_shared(SHARED, NAMES) == ()
+
+
+def test_only_the_rule_on_the_customer_text_looks_for_words():
+    assert points_only(SHARED, NAMES) == {"R36"}
+
+
+@pytest.mark.parametrize("code", SHARED.rules)
+def test_beside_what_asks_for_the_act_a_shared_rule_keeps_the_four_habits(code):
+    asked = PARTNERS.get(code)
+    partner = [Rule("ACT", "Does it", "points", 1, "So.", "practice", test=asked)] if asked else []
+    assert book_of(weighed(code), *partner).warnings == ()
+
+
+@pytest.mark.parametrize("code", PARTNERS)
+def test_alone_a_rule_that_an_empty_plan_meets_is_warned_of(code):
+    assert [warning.code for warning in book_of(weighed(code)).warnings] == [code]
+    assert judged(code, {"answer": {"steps": []}}) == "met"
+
+
+def test_all_shared_rules_stand_in_one_book_beside_their_partners():
+    partners = [Rule(f"ACT{n}", "Does it", "points", 1, "So.", "practice", test=asked) for n, asked in
+                enumerate(sorted(set(PARTNERS.values())))]  # fmt: skip
+    book = book_of(*(weighed(code) for code in SHARED.rules), *partners)
+    assert book.warnings == ()
+    nothing = judge(book, bound({})).findings
+    assert {finding.verdict for finding in nothing} == {"not_answered"}
+
+
+def test_every_shared_rule_names_a_known_source_and_a_lesson_there_is_and_gives_its_reason():
+    sources = read_sources((FIXTURES / "trade/sources.toml").read_text(), "sources.toml")
+    lessons = {one["code"] for one in tomllib.loads((FIXTURES / "courses/lessons.toml").read_text())["lesson"]}
+    for rule in SHARED.rules.values():
+        assert rule.source in sources, rule.code
+        assert rule.lesson in lessons, rule.code
+        assert rule.because[0].isupper() or rule.because.startswith("mL"), rule.code
+        assert rule.because.endswith("."), rule.code
+        assert not rule.sentence.endswith("."), rule.code
+
+
+def test_every_name_is_a_number_a_word_a_text_or_a_list_and_every_rule_reads_only_those():
+    read = {path for rule in SHARED.rules.values() for text in (rule.test, rule.when) if text
+            for path in check(text, NAMES).reads}  # fmt: skip
+    assert {path[0] for path in read} == {"facts", "answer", "model", "key"}
+    assert all(NAMES.kind(path) is not None for path in read)
+
+
+def test_a_plan_has_room_for_forty_steps_and_a_map_for_twenty_four_cells():
+    sizes = {path: NAMES.kind(path).max for path in (("answer", "steps"), ("answer", "cells"), ("key", "required"))}
+    assert sizes == {("answer", "steps"): 40, ("answer", "cells"): 24, ("key", "required"): 24}
+    assert NAMES.kind(("answer", "steps", "[]", "family")).vals == ("look", "clean", "chem", "abrade", "coat", "stop")
+
+
+def test_a_rule_on_steps_stays_affordable_on_a_full_plan():
+    assert (
+        max(check(rule.test, NAMES).cost for rule in SHARED.rules.values())
+        == check(SHARED.rules["R09"].test, NAMES).cost
     )
+    full = {"answer": {"steps": ["wash", "tape", "test_spot"] + ["sand", "dry", "inspect"] * 12 + ["wipe"]}}
+    assert len(full["answer"]["steps"]) == 40
+    assert [judged(code, full) for code in ("R01", "R02", "R09", "R10", "R11")] == ["met"] * 5
+
+
+def test_what_is_published_already_still_says_what_it_said():
+    """The digest was taken from the book as it was before the other shared rules came."""
+    book = read_book((BOOKS / "COA-01-v1.toml").read_text(), "COA-01-v1.toml", SHARED)
+    assert book.digest == "c120b4e5a138092131b4965164e7b060da5c45a17eb23c5676b9abe9c0be63bb"
+
+
+@pytest.mark.parametrize("asked", [5, 10, 15, 20])
+def test_four_fifths_of_the_cells_are_enough_to_the_last_one(asked):
+    cells = list(NAMES.kind(("answer", "cells", "[]")).vals)
+    key = {"required": cells[:asked], "required_n": asked}
+    found = [judged("R15", {"key": key, "answer": {"cells": cells[:n]}}) for n in (asked * 4 // 5, asked * 4 // 5 - 1)]
+    assert found == ["met", "not_met"]
+
+
+# Figures from outside
+
+
+def stretches(*rows, kelvin=6160.0, reference_degc=20.0):
+    """Equivalent age in the form of ASTM C1074, Σ exp[−Q (1/T − 1/Tref)]·Δt, each stretch times humidity over 50 %."""
+    kept = 1 / (reference_degc + 273.15)
+    return sum(hours * math.exp(-kelvin * (1 / (degc + 273.15) - kept)) * rh / 50 for hours, degc, rh in rows)
+
+
+def test_the_standards_own_form_gives_the_ages_of_the_cases():
+    """Q = 6160 K and 20 °C are our training model's; the form is the standard's."""
+    assert round(stretches((4, 25, 50), (8, 15, 60), (12, 10, 70)), 2) == EVERY["key"]["te"]
+    assert round(stretches((12, 10, 50), (12, 30, 50)), 2) == 29.71
+    mean = {"key": {"te": 29.71}, "answer": {"te": stretches((24, 20, 50))}}
+    assert judged("R30", mean) == "not_met"
+
+
+def test_an_age_by_the_standards_default_constant_is_judged_within_five_per_cent():
+    """Q = 5000 K at 23 °C, the default for concrete [memory]: 12 h at 10 °C and 12 h at 30 °C."""
+    te = stretches((12, 10, 50), (12, 30, 50), kelvin=5000.0, reference_degc=23.0)
+    assert round(te, 2) == 23.25
+    answers = {
+        right: judged("R30", {"key": {"te": te}, "answer": {"te": te * right}}) for right in (1.05, 1.051, 0.949)
+    }
+    assert answers == {1.05: "met", 1.051: "not_met", 0.949: "not_met"}
+
+
+def test_the_quantity_of_the_cases_follows_from_feet_as_well():
+    """6.40 × 2.45 m, freeboard 0.80, at 2.5 ml a square metre and 3 ml on top: common practice, no source.
+
+    A square foot is 0.3048² m², exactly.
+    """
+    square_feet = 2 * (6.40 / 0.3048 + 2.45 / 0.3048) * (0.80 / 0.3048)
+    area = square_feet * 0.3048**2
+    assert round(area, 2) == EVERY["key"]["area"]
+    assert round(2.5 * area + 3, 1) == EVERY["key"]["ml"]
+    assert math.ceil(EVERY["key"]["ml"] / 50) == EVERY["key"]["packs"]
+    assert round(100 * (1 - EVERY["key"]["ml"] / 50), 1) == EVERY["key"]["slack_pct"]
+
+
+@pytest.mark.parametrize(
+    ("waterline_ft", "beam_ft", "draft_ft", "times", "printed_m2"),
+    [(30, 12, 2, 1.0, 39.06), (26, 11, 5, 0.6, 23.20)],
 )
-SKETCHES = {
-    "R01": "every(any(t.op=='wash' and t.n<s.n for t in answer.steps) for s in answer.steps if s.family=='abrade')",
-    "R02": "every(any(t.op=='test_spot' and t.n<s.n for t in answer.steps) for s in answer.steps"
-    " if s.family=='abrade')",
-    "R03": "model.film_um >= facts.reserve",
-    "R04": "model.removed_um <= facts.budget",
-    "R05": "model.verdict != 'harm'",
-    "R06": "model.verdict == 'pass'",
-    "R07": "model.removed_um <= facts.econ * key.needed_cut",
-    "R08": "model.tail_um <= model.own_tail_um + 0.2",
-    "R09": "every(any(d.op=='dry' and d.n>s.n and d.n<s.next_abrade for d in answer.steps) and any(t.op=='inspect'"
-    " and t.n>s.n and t.n<s.next_abrade for t in answer.steps) for s in answer.steps if s.op=='sand')",
-    "R10": "any(t.op=='wipe' and t.n>answer.last_abrade for t in answer.steps)",
-    "R11": "every(any(t.op=='tape' and t.n<s.n for t in answer.steps) for s in answer.steps if s.family=='abrade')",
-    "R12": "every(any(z.n==k and z.verdict=='refer' for z in answer.zones) for k in key.refer_zones)",
-    "R13": "not any((s.family=='abrade' or s.op=='test_spot') and overlap(s.covers, key.refer_zones) > 0"
-    " for s in answer.steps)",
-    "R14": "every(any(s.op=='record' and (k=='all' or s.zone==k) for s in answer.steps) for k in key.record_zones)"
-    " and any(s.op=='tell' for s in answer.steps)",
-    "R15": "overlap(answer.cells, key.required) >= 0.8*key.required_n",
-    "R16": "count(c not in key.allowed for c in answer.cells) <= 2",
-    "R17": "answer.defect == facts.true_defect",
-    "R18": "facts.missing in answer.asked",
-    "R19": "count(a in facts.given for a in answer.asked) <= 2",
-    "R21": "answer.decision == key.decision",
-    "R22": "answer.limit == key.limit",
-    "R23": "'contact_probe' in answer.asked",
-    "R24": "every(k in answer.kit for k in key.kit)",
-    "R26": "model.unplaced == 0 and model.bad_pairs == 0 and model.drip_pairs == 0",
-    "R27": "answer.water_to in key.water_ok",
-    "R28": "every(any((t.op=='flush_prove' or t.op=='rinse' and s.op!='bleach') and t.n>s.n and t.n<s.next_chem"
-    " for t in answer.steps) for s in answer.steps if s.family=='chem' and s.next_chem>0)",
-    "R29": "every(s.panel_degc < facts.limit_degc for s in answer.steps if s.family=='chem')",
-    "R30": "near_rel(answer.te, key.te, 5)",
-    "R33": "near_rel(answer.ml, key.ml, 5)",
-    "R34": "answer.formula == facts.formula and near_rel(answer.area, key.area, 1)",
-    "R35": "answer.packs == key.packs or key.slack_pct < 5.0 and answer.packs == key.packs + 1",
-    "R36": "mentions(answer.note, ['leave','leaves','leaving','remain','remains','remaining','stay','stays','still',"
-    "'untreated','refer','referred','visible','unchanged','excluded','cannot'])",
-    "R37": "near_rel(answer.ppm, key.ppm, 5)",
-    "R38": "any(c.op=='remove_source' for c in answer.controls) and any(c.op=='ventilate' for c in answer.controls)"
-    " and not starts_before(answer.controls,'mask','remove_source')"
-    " and not starts_before(answer.controls,'mask','ventilate')",
-    "R39": "facts.air == 'known' or overlap(answer.kit_items, ['half_mask','full_mask']) == 0",
-    "R40": "any(s.op=='flush' for s in answer.steps) and not starts_before(answer.steps,'call','flush')"
-    " and answer.flush_min >= 15.0",
-    "R41": "answer.decision != 'coat_now'",
-    "R42": "overlap(answer.remedies, ['fuel_heater','flame']) == 0",
-    "R43": "overlap(answer.coated, key.walk_zones) == 0",
-}
+def test_areas_as_quantity_guides_print_them_are_right_and_a_factor_apart_they_are_not(
+    waterline_ft, beam_ft, draft_ft, times, printed_m2
+):
+    """Trade page 9: both figures were read, printed with 0.093 m² to the square foot."""
+    area = times * waterline_ft * (beam_ft + draft_ft) * 0.3048**2
+    key = {"key": {"area": area}, "facts": {"formula": "B1"}}
+    answers = [printed_m2, area * 0.85]
+    found = [judged("R34", {**key, "answer": {"formula": "B1", "area": answer}}) for answer in answers]
+    assert found == ["met", "not_met"]
 
 
-def steps(*acts):
-    """Steps of (op, family), numbered, on the side, with the next abrasive and chemical step filled in."""
-    made = [
-        {"n": n, "op": op, "zone": "all", "family": family, "covers": ["side"], "panel_degc": 20.0}
-        for n, (op, family) in enumerate(acts, 1)
-    ]
-    for step in made:
-        later = [each["n"] for each in made if each["n"] > step["n"] and each["family"] == "abrade"]
-        step["next_abrade"] = later[0] if later else 999
-        chem = [each["n"] for each in made if each["n"] > step["n"] and each["family"] == "chem"]
-        step["next_chem"] = chem[0] if chem else 0
-    return made
+LITRES_A_MOLE = 8.314462618 * 298.15 / 101.325
+"""R·T ÷ p with the exact gas constant, at 25 °C and 1 atmosphere: what 24.45 stands for."""
 
 
-GOOD = steps(
-    ("wash", "clean"),
-    ("tape", "clean"),
-    ("test_spot", "look"),
-    ("sand", "abrade"),
-    ("dry", "clean"),
-    ("inspect", "look"),
-    ("wipe", "clean"),
-    ("record", "stop"),
-    ("tell", "stop"),
-    ("flush", "clean"),
+def test_twenty_four_point_four_five_is_the_volume_of_a_mole():
+    assert round(LITRES_A_MOLE, 3) == 24.465
+    assert abs(24.45 / LITRES_A_MOLE - 1) < 0.001
+
+
+@pytest.mark.parametrize(("mass_g_mol", "printed"), [(60.1, 2.46), (104.15, 4.26)], ids=["isopropanol", "styrene"])
+def test_the_pocket_guides_own_factors_rest_on_it(mass_g_mol, printed):
+    """NIOSH Pocket Guide: 1 ppm in milligrams a cubic metre, read."""
+    assert round(mass_g_mol / 24.45, 2) == printed
+
+
+@pytest.mark.parametrize(
+    ("ml", "specific_gravity", "mass_g_mol", "m3", "taught_ppm"),
+    [(80, 0.785, 60.1, 40, 639), (100, 0.785, 60.1, 50, 639), (50, 0.906, 104.15, 40, 266)],
 )
-BAD = steps(("sand", "abrade"), ("acid", "chem"), ("alkaline", "chem"), ("call", "stop"), ("flush", "clean"))
-FACTS = {
-    "reserve": 40.0,
-    "budget": 20.0,
-    "econ": 3.0,
-    "true_defect": "swirl",
-    "missing": "film",
-    "given": ["edge"],
-    "limit_degc": 30.0,
-    "formula": "a",
-    "air": "unknown",
-}
-KEY = {
-    "needed_cut": 4.0,
-    "refer_zones": ["bow"],
-    "record_zones": ["all"],
-    "required": ["A1", "A2"],
-    "required_n": 2,
-    "allowed": ["A1", "A2"],
-    "decision": "wait",
-    "limit": "rh",
-    "kit": ["gloves"],
-    "water_ok": ["tank"],
-    "te": 20.0,
-    "ml": 100.0,
-    "area": 14.2,
-    "packs": 2,
-    "slack_pct": 9.0,
-    "ppm": 50.0,
-    "walk_zones": ["chine"],
-}
-RIGHT = {
-    "steps": GOOD,
-    "zones": [{"n": "bow", "verdict": "refer"}],
-    "cells": ["A1", "A2"],
-    "last_abrade": 4,
-    "defect": "swirl",
-    "asked": ["film", "contact_probe"],
-    "decision": "wait",
-    "limit": "rh",
-    "kit": ["gloves"],
-    "kit_items": ["gloves"],
-    "water_to": "tank",
-    "te": 20.4,
-    "ml": 99.0,
-    "formula": "a",
-    "area": 14.2,
-    "packs": 2,
-    "note": "One scratch stays.",
-    "ppm": 51.0,
-    "controls": [{"op": "remove_source"}, {"op": "ventilate"}, {"op": "mask"}],
-    "flush_min": 15.0,
-    "remedies": ["fan"],
-    "coated": ["side"],
-}
-WRONG = {
-    "steps": BAD,
-    "zones": [{"n": "bow", "verdict": "polish"}],
-    "cells": ["B1"],
-    "last_abrade": 1,
-    "defect": "scratch",
-    "asked": ["edge"],
-    "decision": "coat_now",
-    "limit": "dew",
-    "kit": ["goggles"],
-    "kit_items": ["half_mask"],
-    "water_to": "drain",
-    "te": 24.0,
-    "ml": 60.0,
-    "formula": "b",
-    "area": 14.2,
-    "packs": 3,
-    "note": "Remainder of the day free.",
-    "ppm": 5.0,
-    "controls": [{"op": "mask"}, {"op": "ventilate"}, {"op": "remove_source"}],
-    "flush_min": 5.0,
-    "remedies": ["flame"],
-    "coated": ["chine"],
-}
-KIND = {
-    "film_um": 55.0,
-    "removed_um": 9.0,
-    "tail_um": 0.2,
-    "own_tail_um": 0.1,
-    "verdict": "pass",
-    "unplaced": 0,
-    "bad_pairs": 0,
-    "drip_pairs": 0,
-}
-HARSH = {
-    "film_um": 30.0,
-    "removed_um": 30.0,
-    "tail_um": 2.0,
-    "own_tail_um": 0.1,
-    "verdict": "harm",
-    "unplaced": 0,
-    "bad_pairs": 1,
-    "drip_pairs": 0,
-}
-NOT_SHOWN_WRONG = {"R13", "R16", "R19", "R29"}
-
-
-def told(code, answer, model):
-    case = {"facts": FACTS, "key": KEY, "answer": answer, "model": model}
-    checked = check(SKETCHES[code], SCHEMA)
-    assert checked.ok, checked.errors
-    return evaluate(checked, bind(SCHEMA, case))[0]
-
-
-@pytest.mark.parametrize("code", list(SKETCHES))
-def test_a_shared_rule_is_met_by_the_right_answer(code):
-    assert told(code, RIGHT, KIND) is True
-
-
-@pytest.mark.parametrize("code", sorted(set(SKETCHES) - NOT_SHOWN_WRONG))
-def test_a_shared_rule_is_not_met_by_the_wrong_answer(code):
-    assert told(code, WRONG, HARSH) is False
-
-
-@pytest.mark.parametrize("code", list(SKETCHES))
-def test_a_shared_rule_is_unknown_of_nothing_answered(code):
-    assert told(code, {}, {}) is None
-
-
-def test_an_abrasive_in_a_referred_zone_breaks_the_ban():
-    worked = [{**step, "covers": ["bow"]} for step in GOOD]
-    assert told("R13", {**RIGHT, "steps": worked}, KIND) is False
-
-
-def test_chemistry_on_a_hot_panel_is_not_met():
-    worked = steps(("wash", "clean"), ("acid", "chem"))
-    assert told("R29", {"steps": [{**step, "panel_degc": 31.0} for step in worked]}, KIND) is False
-
-
-def test_the_shipped_shared_book_says_what_the_sketches_say():
-    shipped = read_shared((ROOT / "fixtures/rulebooks/shared.toml").read_text()).rules
-    assert {code: rule.test for code, rule in shipped.items()} == {code: SKETCHES[code] for code in shipped}
-    assert shipped["R41"].when == "key.decision != 'coat_now'"
+def test_vapour_from_the_gas_law_is_right_by_the_rule(ml, specific_gravity, mass_g_mol, m3, taught_ppm):
+    """The share of moles: liquid evaporated over the air that the room holds, no 24.45 in it."""
+    evaporated = ml * specific_gravity / mass_g_mol
+    of_air = m3 * 1000 / LITRES_A_MOLE
+    ppm = evaporated / of_air * 1e6
+    assert ppm == pytest.approx(taught_ppm, rel=0.01)
+    assert judged("R37", {"key": {"ppm": taught_ppm}, "answer": {"ppm": ppm}}) == "met"
