@@ -72,6 +72,21 @@ class Datalogic(Peer):
         return found
 
 
+class DatalogicRead(Datalogic):
+    """The same on cases that it has read before, as ours are bound before: the evaluation alone."""
+
+    way = "one list, the case read before"
+
+    def compile(self) -> None:
+        super().compile()
+        self.handles: dict[int, Any] = {}
+
+    def read(self, case: Case) -> Any:
+        if id(case) not in self.handles:
+            self.handles[id(case)] = super().read(case)
+        return self.handles[id(case)]
+
+
 class DatalogicTraced(Datalogic):
     """The same with its trace of every step."""
 

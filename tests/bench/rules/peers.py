@@ -5,7 +5,7 @@ from __future__ import annotations
 from tests.bench.rules.cel import CppCel, PythonCel, RustCel
 from tests.bench.rules.decisions import Rules, ZenGraph, ZenList
 from tests.bench.rules.jsonata import Jlens, JlensAudit, Jsonata, JsonataInRust, JsonataToPython
-from tests.bench.rules.logic import Datalogic, DatalogicTraced, PythonLogic, RustLogic
+from tests.bench.rules.logic import Datalogic, DatalogicRead, DatalogicTraced, PythonLogic, RustLogic
 from tests.bench.rules.peer import Peer
 from tests.bench.rules.pythons import Asteval, Evalidate, Restricted, Simple, Starlark
 
@@ -22,6 +22,7 @@ PEERS: tuple[type[Peer], ...] = (
     ZenList,
     ZenGraph,
     Datalogic,
+    DatalogicRead,
     DatalogicTraced,
     RustLogic,
     PythonLogic,
