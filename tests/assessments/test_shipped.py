@@ -4,7 +4,7 @@ import pytest
 
 from assessments.scenarios.errors import UnknownScenario
 from assessments.scenarios.register import SKETCHES
-from assessments.shipped import framework, marker, published, scenario, scenarios
+from assessments.shipped import framework, marker, published, scenario, scenarios, shared_book
 from courses.shipped import shelf, sources, units
 
 
@@ -20,6 +20,17 @@ def test_every_version_has_its_functions_its_rule_book_and_the_texts_of_both():
 def test_every_version_is_checked_against_its_book():
     for ref in scenarios():
         assert marker(ref).scenario is scenarios()[ref]
+
+
+def test_the_shared_rules_are_read_and_checked_once_and_no_book_is_taken_for_them():
+    shared = shared_book()
+    assert shared is shared_book()
+    assert len(shared.rules) == 39
+    taken = [rule for one in published().values() for rule in one.book.rules if rule.code in shared.rules]
+    assert [(rule.test, rule.when) for rule in taken] == [
+        (shared.rules[rule.code].test, shared.rules[rule.code].when) for rule in taken
+    ]
+    assert {rule.code for rule in taken} == {"R21", "R41"}
 
 
 def test_a_code_is_its_newest_version_and_a_version_is_itself():
