@@ -1,4 +1,4 @@
-"""How a shared rule is tried: a case of shared_cases.toml, bound as the curriculum has it, judged by what is shipped."""
+"""How a shared rule is tried: a case of shared_cases.toml bound as the curriculum has it, judged by what is shipped."""
 
 import re
 import tomllib
