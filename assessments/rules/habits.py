@@ -74,9 +74,10 @@ def _own_share(parsed: Parsed, spot: Spot) -> Iterator[Claim]:
 def _order(parsed: Parsed, spot: Spot) -> Iterator[Claim]:
     """An order over steps that may be absent: not met, or turned round met, where nothing was done."""
     steps, *acts = called(spot.part, *ORDERS) or (spot.part,)
-    if len(acts) == 2 and is_own(steps):
-        first, then = (act.value if isinstance(act, ast.Constant) else "" for act in acts)
-        wants = frozenset(Ask(key(steps), act=str(act)) for act in (first, then))
+    words = [str(act.value) for act in acts if isinstance(act, ast.Constant)]
+    if len(words) == 2 and is_own(steps):
+        first, then = words
+        wants = frozenset(Ask(key(steps), act=act) for act in words)
         said = _NO_ORDER if spot.sign < 0 else _ORDER
         yield Claim(wants, said.format(first=first, then=then, steps=key(steps)), *parsed.place(spot.part))
 

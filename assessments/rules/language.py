@@ -12,6 +12,7 @@ import unicodedata
 from dataclasses import dataclass
 
 from assessments.rules.faults import Fault
+from assessments.rules.misspelt import misspelt
 
 MAX_CHARACTERS = 600
 MAX_NODES = 200
@@ -24,6 +25,17 @@ _NUMBER = re.compile(r"(?<![\w.])\d[\w.]*")
 _PLAIN_NUMBER = re.compile(r"\d+(\.\d*)?([eE]\d*)?")
 _HIDDEN = {"Cc": "a control character", "Cf": "an invisible character", "Cs": "half a character"}
 _LINE_ENDS = {"Zl", "Zp"}
+_PLAIN_FOR = {
+    **dict.fromkeys("\u2018\u2019\u201a\u2032", "'"),
+    **dict.fromkeys("\u201c\u201d\u201e\u2033", '"'),
+    **dict.fromkeys("\u2212\u2013\u2014", "-"),
+    "\u2265": ">=",
+    "\u2264": "<=",
+    "\u2260": "!=",
+    "\u00d7": "*",
+    "\u00f7": "/",
+    "\u00ac": "not",
+}
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,7 +70,7 @@ def parse(text: object) -> Parsed | Fault:
     """Return the tree of one rule, or the first thing that bars it.
 
     >>> parse("answer.a >").message
-    'The rule breaks off here: invalid syntax.'
+    'The rule breaks off here; a value, a test or a bracket has to follow.'
     """
     fault = _unreadable(text)
     if fault is not None or not isinstance(text, str):
@@ -67,7 +79,7 @@ def parse(text: object) -> Parsed | Fault:
     try:
         tree = ast.parse(text[indent:], mode="eval").body
     except SyntaxError as error:
-        return _misspelt(text, indent, error)
+        return misspelt(text, _emptied(text), indent, error)
     except (ValueError, MemoryError, RecursionError, OverflowError):
         return Fault("The rule can't be read; it is nested too deep or holds a number too long.", 0, len(text))
     parsed = Parsed(text, tree, indent)
@@ -84,8 +96,13 @@ def _unreadable(text: object) -> Fault | None:
         )
     if not text.strip():
         return Fault("The rule is empty; write a test such as answer.decision == key.decision.", 0, len(text))
-    bare = _QUOTED.sub(lambda quoted: "'" + "_" * (len(quoted[0]) - 2) + "'", text)
+    bare = _emptied(text)
     return _odd_character(text, bare) or _odd_number(bare) or _deep_brackets(bare)
+
+
+def _emptied(text: str) -> str:
+    """Return the text with nothing in its quotes that could be taken for a sign, each character at its place."""
+    return _QUOTED.sub(lambda quoted: "'" + "_" * (len(quoted[0]) - 2) + "'", text)
 
 
 def _odd_character(text: str, bare: str) -> Fault | None:
@@ -99,9 +116,15 @@ def _odd_character(text: str, bare: str) -> Fault | None:
         if character == "\\":
             return Fault("A backslash is not part of the language.", place, place + 1)
         if not bare[place].isascii():
-            name = unicodedata.name(character, "a letter")
-            return Fault(f"'{character}' is {name}; outside quotes only plain ASCII is read.", place, place + 1)
+            return Fault(*_foreign(character, place))
     return None
+
+
+def _foreign(character: str, place: int) -> tuple[str, int, int, str | None]:
+    plain = _PLAIN_FOR.get(character)
+    name = unicodedata.name(character, "a letter")
+    said = f"write {plain}." if plain else "outside quotes only plain ASCII is read."
+    return f"'{character}' is {name}; {said}", place, place + 1, plain
 
 
 def _odd_number(bare: str) -> Fault | None:
@@ -122,15 +145,6 @@ def _deep_brackets(bare: str) -> Fault | None:
         if depth > MAX_DEPTH:
             return Fault(f"Brackets are nested more than {MAX_DEPTH} deep here.", place, place + 1)
     return None
-
-
-def _misspelt(text: str, indent: int, error: SyntaxError) -> Fault:
-    """Return a syntax error with its place; at the end of the text Python gives none."""
-    start = min(len(text), indent + error.offset - 1) if error.offset else len(text.rstrip())
-    last = indent + error.end_offset - 1 if error.end_offset and error.end_offset > 0 else start
-    end = min(len(text), max(last, start + 1))
-    where = "breaks off" if start >= len(text.rstrip()) else "can't be read"
-    return Fault(f"The rule {where} here: {error.msg or 'invalid syntax'}.", min(start, end), end)
 
 
 def _too_large(parsed: Parsed) -> Fault | None:

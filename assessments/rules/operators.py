@@ -28,6 +28,7 @@ _UNITS: dict[str, Callable[[Unit | None, Unit | None], tuple[Unit | None, str | 
     "*": lambda left, right: (product(left, right), None),
     "/": lambda left, right: (quotient(left, right), None),
 }
+_HINTS = {"str": "; words in a text are looked for by mentions()"}
 _MIXED = "This has no unit, the other side is in {unit}; the two are taken to agree."
 
 
@@ -81,17 +82,24 @@ def comparison(sheet: Sheet, sign: str, left: Node, right: Node) -> Sort:
     kind = right.sort.kind
     if left.sort.kind and kind:
         if sign in ("in", "not in"):
-            _membership(sheet, left, right, kind)
+            _membership(sheet, sign, left, right, kind)
         else:
             _pair(sheet, sign, left, right, kind)
     return computed(truth(), (left, right))
 
 
-def _membership(sheet: Sheet, left: Node, right: Node, kind: Kind) -> None:
+def _membership(sheet: Sheet, sign: str, left: Node, right: Node, kind: Kind) -> None:
     if kind.item is None:
-        sheet.fault(right.start, right.end, f"The right side of 'in' has to be a list; this is {kind.spoken}.")
+        sheet.fault(
+            right.start,
+            right.end,
+            f"The right side of 'in' has to be a list; this is {kind.spoken}{_HINTS.get(kind.name, '')}.",
+        )
         return
     _warn_text(sheet, left)
+    if isinstance(right, LiteralList):
+        for value, place in zip(right.values, right.places, strict=True):
+            _warn_fraction(sheet, sign, value, place)
     sheet.spend(max(kind.max, 1))
     unlike = alike(sheet, left, right, kind.item, right.sort.unit)
     if unlike:
@@ -113,10 +121,15 @@ def _warn_pair(sheet: Sheet, sign: str, left: Node, right: Node) -> None:
         return
     for part, other in ((right, left), (left, right)):
         value = part.sort.literal[0] if part.sort.literal else None
-        if isinstance(value, float) and value != int(value) and other.sort.literal is None:
-            said = f"'{sign}' with {value:g} is met only by that very number; near(…, {value:g}, tolerance) is meant."
-            sheet.warn(part.start, part.end, said, "near")
+        if other.sort.literal is None:
+            _warn_fraction(sheet, sign, value, (part.start, part.end))
         _warn_text(sheet, other)
+
+
+def _warn_fraction(sheet: Sheet, sign: str, value: object, place: tuple[int, int]) -> None:
+    if isinstance(value, float) and value != int(value):
+        said = f"'{sign}' with {value:g} is met only by that very number; near(…, {value:g}, tolerance) is meant."
+        sheet.warn(*place, said, "near")
 
 
 def _warn_text(sheet: Sheet, part: Node) -> None:

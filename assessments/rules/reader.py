@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 import ast
+import re
 from collections.abc import Callable
 from dataclasses import replace as with_changes
 from typing import Any
 
+from assessments.rules import meant
 from assessments.rules.answered import given_if, mark
 from assessments.rules.faults import nearest, offered
 from assessments.rules.kinds import Kind, many, num, truth
@@ -76,6 +78,8 @@ class PartReader:
                 return self.sheet.refuse(part, f"The number is larger than {MAX_NUMBER:.0e}.")
             return self._literal(part, Kind("int") if isinstance(value, int) else num(), value)
         if isinstance(value, str):
+            if not _ONE_TEXT.fullmatch(self.sheet.said(part)):
+                return self.sheet.refuse(part, "A text stands in one pair of quotes; a comma is missing between two.")
             if len(value) > MAX_TEXT:
                 return self.sheet.refuse(part, f"The text is longer than {MAX_TEXT} characters.")
             return self._literal(part, Kind("str"), value)
@@ -86,6 +90,10 @@ class PartReader:
 
     def literals(self, part: ast.List | ast.Tuple) -> Node:
         """Return a list written in the rule: literals only, all of one kind."""
+        if isinstance(part, ast.Tuple) and not self.sheet.said(part).startswith("("):
+            return self.sheet.refuse(
+                part, "Commas stand inside ( ) or [ ] only; a fraction is written with a point, 3.5."
+            )
         read = [self.read(each) for each in part.elts]
         values = [each for each in read if isinstance(each, Literal)]
         families = {"num" if each.sort.is_number else each.sort.name for each in values}
@@ -104,12 +112,19 @@ class PartReader:
             return self.sheet.node(Item, part, with_changes(sort, base=part.id, missing=loose), part.id)
         kind = self.sheet.schema.names.get(part.id)
         if kind is None:
-            start, end = self.sheet.parsed.place(part)
-            self.sheet.unknown(start, end, "name", part.id, [*self.sheet.variables, *self.sheet.schema.names])
+            self._unknown_name(part)
             return self.sheet.broken(part)
         return self.sheet.node(
             Root, part, self._read_at(kind, (part.id,), part.id, frozenset({part.id}), part), part.id
         )
+
+    def _unknown_name(self, part: ast.Name) -> None:
+        start, end = self.sheet.parsed.place(part)
+        said, instead = meant.of_name(part.id, self.sheet.schema)
+        if said:
+            self.sheet.fault(start, end, f"There is no name '{part.id}'{said}.", instead)
+        else:
+            self.sheet.unknown(start, end, "name", part.id, [*self.sheet.variables, *self.sheet.schema.names])
 
     def field(self, part: ast.Attribute) -> Node:
         """Return a field of a record; an unknown one is faulted at its name."""
@@ -119,7 +134,9 @@ class PartReader:
         end = self.sheet.parsed.place(part)[1]
         start = end - len(part.attr)
         if owner.sort.name != "rec":
-            self.sheet.fault(start, end, f"{owner.sort.kind.spoken.capitalize()} has no fields, so no '{part.attr}'.")
+            said, instead = meant.of_field(part.attr, ast.unparse(part.value), owner.sort.kind)
+            spoken = owner.sort.kind.spoken.capitalize()
+            self.sheet.fault(start, end, f"{spoken} has no fields, so no '{part.attr}'{said}.", instead)
             return self.sheet.broken(part)
         kind = owner.sort.kind.fields.get(part.attr)
         if kind is None:
@@ -166,22 +183,31 @@ class PartReader:
         for each in part.values:
             with self.sheet.assuming(given):
                 parts.append(self.read(each))
-            self._need_truth(parts[-1], f"'{'and' if joined_by_and else 'or'}' joins yes/no")
+            hint = meant.of_alternative(part.values[len(parts) - 2], each) if len(parts) > 1 else ""
+            self._need_truth(parts[-1], f"'{'and' if joined_by_and else 'or'}' joins yes/no", hint)
             given |= given_if(each, joined_by_and)
         word = "and" if joined_by_and else "or"
         return self.sheet.node(Logic, part, computed(truth(), parts), word, tuple(parts))
 
-    def _need_truth(self, part: Node, what: str) -> None:
+    def _need_truth(self, part: Node, what: str, hint: str = "") -> None:
         if part.sort.kind and part.sort.name != "bool":
-            self.sheet.fault(part.start, part.end, f"{what}; this is {part.sort.kind.spoken}.")
+            self.sheet.fault(part.start, part.end, f"{what}; this is {part.sort.kind.spoken}{hint}.")
 
     def binary(self, part: ast.BinOp) -> Node:
         """Return two numbers joined by an arithmetic sign."""
         left, right = self.read(part.left), self.read(part.right)
         sign = ARITHMETIC.get(type(part.op))
         if sign is None:
-            return self.sheet.refuse(part, "Of the arithmetic signs only + - * / are read.")
+            self.sheet.fault(*self._sign(left, right), meant.of_sign(part.op))
+            return self.sheet.broken(part)
         return self.sheet.node(Arithmetic, part, arithmetic(self.sheet, sign, left, right), sign, left, right)
+
+    def _sign(self, left: Node, right: Node) -> tuple[int, int]:
+        """Return where the sign between two parts stands."""
+        between = self.sheet.parsed.text[left.end : right.start]
+        sign = between.strip(" ()")
+        start = left.end + between.index(sign)
+        return start, start + len(sign)
 
     def choose(self, part: ast.IfExp) -> Node:
         """Return `yes if test else no`; the test has to be there."""
@@ -212,12 +238,15 @@ class PartReader:
     def compare(self, part: ast.Compare) -> Node:
         """Return a comparison or a chain of them."""
         parts = [self.read(part.left)]
+        instead = meant.of_presence(part, self.sheet.said(part.left))
+        if instead:
+            return self.sheet.refuse(part, f"'is' is not part of the language; write {instead}.", instead)
         signs = []
         for operator, each in zip(part.ops, part.comparators, strict=True):
             parts.append(self.read(each))
             sign = SIGNS.get(type(operator))
             if sign is None:
-                return self.sheet.refuse(part, "'is' is not part of the language; write == or answered().")
+                return self.sheet.refuse(part, "'is' is not part of the language; write == to compare.")
             comparison(self.sheet, sign, parts[-2], parts[-1])
             signs.append(sign)
         return self.sheet.node(Comparison, part, computed(truth(), parts), tuple(signs), tuple(parts))
@@ -232,10 +261,21 @@ class PartReader:
         if part.keywords or any(isinstance(each, ast.Starred) for each in part.args):
             return self.sheet.refuse(part, f"{name}() takes its values in order, without names or stars.")
         if name not in WORDS and name not in self.sheet.functions:
-            start, end = self.sheet.parsed.place(part.func)
-            self.sheet.unknown(start, end, "function", name, [*RESERVED, *self.sheet.functions])
-            return self.sheet.broken(part)
+            return self._unknown_function(part, name)
         return self._called(part, name)
+
+    def _unknown_function(self, part: ast.Call, name: str) -> Node:
+        """Note a function nobody knows; what it is called with is read all the same."""
+        start, end = self.sheet.parsed.place(part.func)
+        near = meant.FUNCTIONS.get(name)
+        if near:
+            self.sheet.fault(start, end, offered(f"There is no function '{name}'", near), near)
+        else:
+            self.sheet.unknown(start, end, "function", name, [*RESERVED, *self.sheet.functions])
+        for each in part.args:
+            if not isinstance(each, ast.GeneratorExp):
+                self.read(each)
+        return self.sheet.broken(part)
 
     def _called(self, part: ast.Call, name: str) -> Node:
         arguments = tuple(self.read(each) for each in part.args)
@@ -248,6 +288,7 @@ class PartReader:
         return self.sheet.node(Call, part, sort, name, arguments, function)
 
 
+_ONE_TEXT = re.compile(r"'[^']*'|\"[^\"]*\"")
 _SPOKEN: dict[type[ast.expr], str] = {
     ast.Subscript: "Picking an item by its place",
     ast.Lambda: "A lambda",

@@ -50,6 +50,11 @@ class Sheet:
         self.nodes.append(made)
         return made
 
+    def said(self, part: ast.AST) -> str:
+        """Return the text of a part as it stands in the rule."""
+        start, end = self.parsed.place(part)
+        return self.parsed.text[start:end]
+
     def broken(self, part: ast.AST) -> Broken:
         """Return the node of a part that was refused."""
         return self.node(Broken, part, Sort())

@@ -140,6 +140,8 @@ def subtracted(left: Unit | None, right: Unit | None) -> tuple[Unit | None, str 
         return KELVIN, None
     if right is not None and right.is_point and left == KELVIN:
         return None, "A temperature can't be taken from a difference in K; write the temperature first."
+    if left is None and right is not None and right.is_point:
+        return KELVIN, None
     return _shifted(left, right) or shared(left, right)
 
 

@@ -13,10 +13,14 @@ def place(rule):
 @pytest.mark.parametrize(
     ("rule", "start", "end", "said"),
     [
-        ("answer.te >", 11, 11, "The rule breaks off here: invalid syntax."),
-        ("(answer.te > 3", 0, 1, "The rule can't be read here: '(' was never closed."),
-        ("answer.te > > 3", 12, 13, "The rule can't be read here: invalid syntax."),
-        ("  answer.te = 3", 12, 13, "The rule can't be read here: invalid syntax."),
+        ("answer.te >", 11, 11, "The rule breaks off here; a value, a test or a bracket has to follow."),
+        ("(answer.te > 3", 0, 1, "This bracket is never closed."),
+        ("answer.te > > 3", 12, 13, "A value or a test is missing before '>'."),
+        ("  answer.te = 3", 12, 13, "Write == to compare."),
+        ("norm(answer.note) == 'häß=' and answer.te = 3", 42, 43, "Write == to compare."),
+        ("answer.te == ‘wait’", 13, 14, "'‘' is LEFT SINGLE QUOTATION MARK; write '."),
+        ("answer.te ≥ 3", 10, 11, "'≥' is GREATER-THAN OR EQUAL TO; write >=."),
+        ("answer.te > 3", 11, 12, "' ' is NO-BREAK SPACE; outside quotes only plain ASCII is read."),
         ("answer.te\x07", 9, 10, "There is a control character here; a rule is one line of plain text."),
         ("answer.té > 3", 8, 9, "'é' is LATIN SMALL LETTER E WITH ACUTE; outside quotes only plain ASCII is read."),
         ("1_000 > 3", 0, 5, "'1_000' is no number; write it plainly, as 100 or 0.5."),

@@ -36,6 +36,7 @@ def test_sums(left, right, wanted):
         ("degc", "degc", "K"),
         ("degc", "K", "degc"),
         ("degc", None, "degc"),
+        (None, "degc", "K"),
         ("K", "K", "K"),
         ("um", "um", "um"),
         ("K", "degc", "A temperature can't be taken from a difference in K; write the temperature first."),
