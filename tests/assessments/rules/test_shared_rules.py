@@ -22,7 +22,6 @@ MIXES = "any(s.family == 'chem' and s.next_chem > 0 for s in answer.steps)"
 PARTNERS = {"R01": WORKS, "R02": WORKS, "R09": SANDS, "R11": WORKS, "R28": MIXES, "R29": TREATS}
 """What a book has to ask for beside a rule that an empty plan meets."""
 
-
 STAYS = (
     *("leave", "leaves", "leaving", "remain", "remains", "remaining", "stay", "stays", "still"),
     *("untreated", "refer", "referred", "visible", "unchanged", "excluded", "cannot"),
@@ -33,6 +32,10 @@ STAYS = (
 def cases():
     chosen = [(code, case) for code in PAGE for case in PAGE[code]]
     return [pytest.param(code, case, id=f"{code} {case['says']}") for code, case in chosen]
+
+
+def asks_for(act):
+    return Rule(act, "Does it", "points", 1, "So.", "practice", test=act)
 
 
 def verdicts_of(code):
@@ -85,9 +88,8 @@ def test_only_the_rule_on_the_customer_text_looks_for_words():
 
 @pytest.mark.parametrize("code", SHARED.rules)
 def test_beside_what_asks_for_the_act_a_shared_rule_keeps_the_four_habits(code):
-    asked = PARTNERS.get(code)
-    partner = [Rule("ACT", "Does it", "points", 1, "So.", "practice", test=asked)] if asked else []
-    assert book_of(weighed(code), *partner).warnings == ()
+    acts = [asks_for(PARTNERS[code])] if code in PARTNERS else []
+    assert book_of(weighed(code), *acts).warnings == ()
 
 
 @pytest.mark.parametrize("code", PARTNERS)
@@ -97,9 +99,8 @@ def test_alone_a_rule_that_an_empty_plan_meets_is_warned_of(code):
 
 
 def test_all_shared_rules_stand_in_one_book_beside_their_partners():
-    partners = [Rule(f"ACT{n}", "Does it", "points", 1, "So.", "practice", test=asked) for n, asked in
-                enumerate(sorted(set(PARTNERS.values())))]  # fmt: skip
-    book = book_of(*(weighed(code) for code in SHARED.rules), *partners)
+    acts = [asks_for(asked) for asked in sorted(set(PARTNERS.values()))]
+    book = book_of(*(weighed(code) for code in SHARED.rules), *acts)
     assert book.warnings == ()
     nothing = judge(book, bound({})).findings
     assert {finding.verdict for finding in nothing} == {"not_answered"}
@@ -111,16 +112,24 @@ def test_every_shared_rule_names_a_known_source_and_a_lesson_there_is_and_gives_
     for rule in SHARED.rules.values():
         assert rule.source in sources, rule.code
         assert rule.lesson in lessons, rule.code
-        assert rule.because[0].isupper() or rule.because.startswith("mL"), rule.code
+        assert rule.because[0].isupper(), rule.code
         assert rule.because.endswith("."), rule.code
         assert not rule.sentence.endswith("."), rule.code
 
 
-def test_every_name_is_a_number_a_word_a_text_or_a_list_and_every_rule_reads_only_those():
-    read = {path for rule in SHARED.rules.values() for text in (rule.test, rule.when) if text
-            for path in check(text, NAMES).reads}  # fmt: skip
-    assert {path[0] for path in read} == {"facts", "answer", "model", "key"}
-    assert all(NAMES.kind(path) is not None for path in read)
+def test_a_name_no_shared_rule_reads_is_one_the_curriculum_binds_for_the_rules_of_scenarios():
+    texts = [text for rule in SHARED.rules.values() for text in (rule.test, rule.when) if text]
+    read = {path[:2] for text in texts for path in check(text, NAMES).reads}
+    names = {(root, name) for root in NAMES.names for name in NAMES.names[root].fields}
+    assert names - read == {
+        ("answer", "lamp_places"),
+        ("answer", "first_abrade"),
+        ("answer", "last_bleach"),
+        ("answer", "first_acid_or_iron"),
+        ("model", "trail_um"),
+        ("model", "minutes"),
+        ("model", "zones"),
+    }
 
 
 def test_a_plan_has_room_for_forty_steps_and_a_map_for_twenty_four_cells():
@@ -129,13 +138,9 @@ def test_a_plan_has_room_for_forty_steps_and_a_map_for_twenty_four_cells():
     assert NAMES.kind(("answer", "steps", "[]", "family")).vals == ("look", "clean", "chem", "abrade", "coat", "stop")
 
 
-def test_a_rule_on_steps_stays_affordable_on_a_full_plan():
-    assert (
-        max(check(rule.test, NAMES).cost for rule in SHARED.rules.values())
-        == check(SHARED.rules["R09"].test, NAMES).cost
-    )
+def test_a_full_plan_is_judged_like_a_short_one():
     full = {"answer": {"steps": ["wash", "tape", "test_spot"] + ["sand", "dry", "inspect"] * 12 + ["wipe"]}}
-    assert len(full["answer"]["steps"]) == 40
+    assert len(full["answer"]["steps"]) == NAMES.kind(("answer", "steps")).max
     assert [judged(code, full) for code in ("R01", "R02", "R09", "R10", "R11")] == ["met"] * 5
 
 
