@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from itertools import islice
 
 _LONGEST_NAME = 60
-_MOST_NAMES = 1000
+_MOST_NAMES = 300
 
 
 @dataclass(frozen=True, slots=True)

@@ -72,7 +72,7 @@ class Sheet:
 
     def unknown(self, start: int, end: int, what: str, name: str, names: Iterable[str]) -> None:
         """Note a name nobody knows, the nearest known one offered."""
-        near = nearest(name, names)
+        near = nearest(name, names) if len(self.faults) < MOST_FAULTS else None
         self.fault(start, end, offered(f"There is no {what} '{name}'", near), near)
 
     def warn(self, start: int, end: int, sentence: str, near: str | None = None) -> None:

@@ -32,8 +32,12 @@ WALKS = ["every", "any", "count"]
 
 
 def joined(shape, *parts):
-    """A strategy that fills a shape such as `({} + {})`."""
-    return st.builds(lambda *texts: shape.format(*texts), *parts)
+    """A strategy that fills a shape such as `({} + {})`; its loop variable s is given a name of its own."""
+
+    def fill(name, *texts):
+        return shape.replace("s.", f"{name}.").replace(" s in", f" {name} in").format(*texts)
+
+    return st.builds(fill, st.sampled_from("stuvwxyz"), *parts)
 
 
 def numbers_of(inner):
