@@ -7,17 +7,22 @@ from assessments.rules.bind import bind, rounded
 from assessments.rules.book import read_book, read_shared
 from assessments.rules.checker import Checked, check
 from assessments.rules.compared import Compared, compared
+from assessments.rules.composing import joined, written
 from assessments.rules.evaluate import evaluate
 from assessments.rules.explain import explain
 from assessments.rules.faults import CaseRefused, Fault, Refused, SchemaRefused, TrialRefused
 from assessments.rules.findings import Judged, Mark
+from assessments.rules.fitting import choices
 from assessments.rules.functions import Function
 from assessments.rules.judge import explain_finding, judge
 from assessments.rules.kinds import Kind, Schema, choice, integer, many, num, record, text, truth
 from assessments.rules.names import read_names
 from assessments.rules.outcome import outcome
 from assessments.rules.page import BookRefused
+from assessments.rules.phrases import PHRASES, Phrase, PhraseRefused, Slot, phrase
+from assessments.rules.places import Choice
 from assessments.rules.prepare import PreparedBook, RuleFault, check_book, prepare
+from assessments.rules.reading import read_back
 from assessments.rules.rule import ENGINE_VERSION, Rule, RuleBook, SharedBook, SharedRule, Step
 from assessments.rules.shared import check_shared, points_only, refuse_shared
 from assessments.rules.trace import Trace
@@ -25,15 +30,19 @@ from assessments.rules.trial import try_rule
 
 __all__ = [
     "ENGINE_VERSION",
+    "PHRASES",
     "BookRefused",
     "CaseRefused",
     "Checked",
+    "Choice",
     "Compared",
     "Fault",
     "Function",
     "Judged",
     "Kind",
     "Mark",
+    "Phrase",
+    "PhraseRefused",
     "PreparedBook",
     "Refused",
     "Rule",
@@ -43,6 +52,7 @@ __all__ = [
     "SchemaRefused",
     "SharedBook",
     "SharedRule",
+    "Slot",
     "Step",
     "Trace",
     "TrialRefused",
@@ -51,17 +61,21 @@ __all__ = [
     "check_book",
     "check_shared",
     "choice",
+    "choices",
     "compared",
     "evaluate",
     "explain",
     "explain_finding",
     "integer",
+    "joined",
     "judge",
     "many",
     "num",
     "outcome",
+    "phrase",
     "points_only",
     "prepare",
+    "read_back",
     "read_book",
     "read_names",
     "read_shared",
@@ -71,4 +85,5 @@ __all__ = [
     "text",
     "truth",
     "try_rule",
+    "written",
 ]

@@ -10,7 +10,7 @@ from assessments.rules.units import Unit
 
 Show = Callable[[Any, str | None], str]
 _SYMBOLS = {"degc": "°C", "degC": "°C", "rh": "%", "pct": "%", "um": "µm", "m2": "m²", "m3": "m³", "ml": "mL", "l": "L"}
-_SIGNS = {"+": "+", "-": "−", "*": "×", "/": "÷"}
+SIGNS = {"+": "+", "-": "−", "*": "×", "/": "÷"}
 _WALKED = {
     "count": "number of",
     "sum": "sum over",
@@ -44,7 +44,7 @@ def called(node: Node) -> str:
     if isinstance(node, LiteralList):
         return f"({', '.join(plain(value, None) for value in node.values)})"
     if isinstance(node, Arithmetic):
-        return f"{called(node.left)} {_SIGNS[node.sign]} {called(node.right)}"
+        return f"{called(node.left)} {SIGNS[node.sign]} {called(node.right)}"
     if isinstance(node, Minus):
         return f"−{called(node.of)}"
     if isinstance(node, Quantifier):
