@@ -41,6 +41,7 @@ _JOIN = "A comma, a sign or a word such as and is missing before this."
 _OPENS = "'\"([{"
 _LEADING = {"for": _WALK, "if": "A rule starts with no 'if'; write a if test else b."}
 _JOINING = ("and", "or", "in", "is", "if", "else", "for")
+_UNIT = re.compile(r"[A-Za-z]{1,4}\d?(?![\w.(])")
 _AFTER_NUMBER = re.compile(r"(?<![\w.])[\d.]+\s*$")
 _AFTER_WALK = re.compile(r"\b(every|any|count|sum|least|most)\s*$")
 _AFTER_VALUE = re.compile(r"[\w'\")\]]\s*$")
@@ -91,7 +92,7 @@ def _wanted(before: str, here: str) -> str:
         return f"A value or a test is missing before '{word}'."
     if keyword.iskeyword(word):
         return f"'{word}' is not part of the language."
-    if word.isalpha() and _AFTER_NUMBER.search(before):
+    if _UNIT.match(here) and _AFTER_NUMBER.search(before):
         return f"A number is written without its unit, '{word}'; it takes that of the other side."
     if (word or here[0] in _OPENS) and _AFTER_VALUE.search(before):
         return _JOIN

@@ -141,5 +141,10 @@ def test_a_guard_takes_nothing_for_granted(in_a_book):
     assert in_a_book("answer.sure", when="before(answer.steps, 'wash', 'sand')") == []
 
 
+def test_a_word_without_its_values_brings_no_habit(checked):
+    for rule in ("before()", "after_each(answer.steps)", "len()", "after_each(answer.steps, answer.note, 'dry')"):
+        assert checked(rule).warnings == ()
+
+
 def test_lists_that_are_not_the_trainees_are_no_habit_of_theirs(warned):
     assert warned("every(k != 'log_meter' or answer.sure for k in key.kit)") == []

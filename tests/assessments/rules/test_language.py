@@ -48,6 +48,10 @@ def test_plain_numbers_are_read(rule):
     assert isinstance(parse(rule), Parsed)
 
 
+def test_brackets_that_close_again_are_no_depth():
+    assert isinstance(parse(" and ".join(["(1 < 2)"] * 26)), Parsed)
+
+
 def test_places_are_characters_not_bytes():
     rule = "  norm(answer.note) == 'häß' and answer.sure"
     parsed = parse(rule)

@@ -50,6 +50,8 @@ SAID_OF_PLACES = [
     ("for s in answer.steps", "for", "A list is walked inside a word, as in any(test for x in list)."),
     ("every s in answer.steps", "s", "A list is walked inside a word, as in any(test for x in list)."),
     ("answer.a > 3 K", "K", "A number is written without its unit, 'K'; it takes that of the other side."),
+    ("answer.a > 3 m2", "m2", "A number is written without its unit, 'm2'; it takes that of the other side."),
+    ("answer.a > 3 len(answer.b)", "len", "A comma, a sign or a word such as and is missing before this."),
     ("answer.ok and and answer.b", "and", "A value or a test is missing before 'and'."),
     ("answer.a > > 3", ">", "A value or a test is missing before '>'."),
     ("import os", "import", "'import' is not part of the language."),
