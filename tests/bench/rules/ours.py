@@ -52,13 +52,16 @@ class Untraced:
     traces = False
     rules = ALL
 
+    def __init__(self) -> None:
+        self.prepared = prepared()
+
     def read(self, case: Case) -> Case:
         """Return the case as it is: binding adds nothing to a case that fits."""
         return case
 
     def judge(self, case: Case) -> Any:
         """Return the value of each test."""
-        return prepared().compiled.values(case)
+        return self.prepared.compiled.values(case)
 
     def said(self, found: Any) -> list[Any]:
         """Return the values as they are."""
@@ -72,14 +75,14 @@ class Traced(Untraced):
     traces = True
 
     def judge(self, case: Case) -> Any:
-        return prepared().compiled.traced(case)
+        return self.prepared.compiled.traced(case)
 
     def said(self, found: Any) -> list[Any]:
         return list(found[0])
 
     def trace_bytes(self, case: Case) -> int:
         """Return the bytes of the trace that is stored."""
-        return len(json.dumps(judge(prepared(), case).trace, separators=(",", ":"), ensure_ascii=False).encode())
+        return len(json.dumps(judge(self.prepared, case).trace, separators=(",", ":"), ensure_ascii=False).encode())
 
 
 class Marked(Untraced):
@@ -88,7 +91,7 @@ class Marked(Untraced):
     way = "a whole mark"
 
     def judge(self, case: Case) -> Mark:
-        return judge(prepared(), case)
+        return judge(self.prepared, case)
 
     def said(self, found: Mark) -> list[Any]:
         return [finding.verdict == "met" for finding in found.findings]
@@ -100,7 +103,7 @@ class Stored(Marked):
     way = "a whole mark, as stored"
 
     def judge(self, case: Case) -> Mark:
-        found = judge(prepared(), case)
+        found = judge(self.prepared, case)
         json.dumps([finding.as_json() for finding in found.findings])
         json.dumps(found.trace)
         return found
