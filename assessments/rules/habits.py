@@ -42,7 +42,7 @@ def claims(parsed: Parsed, seen: Iterable[Spot]) -> tuple[Claim, ...]:
         habits = _OF_LOOPS if spot.loop else _OF_SHAPES.get(type(spot.part), ())
         for habit in habits:
             found += habit(parsed, spot)
-    return tuple(dict.fromkeys(found))
+    return tuple(found)
 
 
 def _filtered(parsed: Parsed, spot: Spot) -> Iterator[Claim]:
@@ -63,12 +63,12 @@ def _own_list(parsed: Parsed, spot: Spot) -> Iterator[Claim]:
 
 def _own_share(parsed: Parsed, spot: Spot) -> Iterator[Claim]:
     """`overlap(answer.picks, key.picks) == len(answer.picks)` is met by picking nothing."""
-    if isinstance(spot.part, ast.Compare):
-        for left, operator, right in links(spot.part, spot.sign or 1):
-            walked = loop_of(right)
-            items = walked.items if walked else next(iter(called(right, "len", "overlap")), None)
-            if items is not None and is_own(items) and same_list(left, right) and operator in _NO_LESS:
-                yield Claim(frozenset({Ask(key(items))}), _OWN, *parsed.place(items))
+    part = spot.part
+    for left, operator, right in links(part, spot.sign or 1) if isinstance(part, ast.Compare) else ():
+        walked = loop_of(right)
+        items = walked.items if walked else next(iter(called(right, "len", "overlap")), None)
+        if items is not None and is_own(items) and same_list(left, right) and operator in _NO_LESS:
+            yield Claim(frozenset({Ask(key(items))}), _OWN, *parsed.place(items))
 
 
 def _order(parsed: Parsed, spot: Spot) -> Iterator[Claim]:

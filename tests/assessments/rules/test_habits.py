@@ -113,6 +113,11 @@ def test_an_order_is_settled_only_by_one_of_its_own_acts(warned, act):
     assert [said for _, said in warned(rule)] == ([] if act == "wash" else [UNORDERED])
 
 
+def test_the_same_habit_broken_twice_is_told_twice(warned):
+    rule = " or ".join(f"every(s.{test} for s in answer.steps if s.op == 'sand')" for test in ("wet", "um > 1"))
+    assert [said for _, said in warned(rule)] == [UNBACKED, UNBACKED]
+
+
 def test_what_one_rule_asks_for_settles_the_others_of_its_book(in_a_book):
     asking = "any(s.op == 'sand' for s in answer.steps)"
     sanded = "every(s.wet for s in answer.steps if s.op == 'sand')"
