@@ -2,15 +2,17 @@
 
 from uuid import UUID
 
+from django.contrib.auth.models import AnonymousUser
 from django.core.exceptions import PermissionDenied
 from django.db.models import QuerySet
 from django.http import Http404
 from django.shortcuts import get_object_or_404
 
 from assessments.errors import SignatureRefused
-from assessments.models import Attempt, Decision, Scenario
+from assessments.models import Attempt, Decision, Draft, Scenario
 from assessments.shipped import framework
 from assessments.signers import cohorts_of, reaches, signer_of, withdrawer_of
+from courses.access import get_person
 from courses.models import Cohort, Person, School
 from courses.models.enrolment import Role
 
@@ -100,6 +102,30 @@ def permit_withdrawing(person: Person, signature: Decision) -> None:
         withdrawer_of(person, signature)
     except SignatureRefused as refusal:
         raise PermissionDenied(str(refusal)) from refusal
+
+
+def get_author(user: Person | AnonymousUser) -> Person:
+    """Return the signed-in person if they teach, examine or manage: they read rules, write and review them."""
+    person = get_person(user)
+    if not person.memberships.staff().exists():
+        raise Http404
+    return person
+
+
+def scenarios_authored() -> QuerySet[Scenario]:
+    """Return of each scenario the newest version, with the rules that mark it."""
+    return Scenario.objects.newest().select_related("rule_book").order_by("code")
+
+
+def get_scenario_authored(code: str) -> Scenario:
+    """Return the newest version of a scenario; for those who write its rules."""
+    return get_object_or_404(scenarios_authored(), code=code)
+
+
+def get_draft(draft_id: UUID) -> Draft:
+    """Return the draft of a rule book; for those who write rules."""
+    drafts = Draft.objects.select_related("scenario__rule_book", "base", "book", "started_by", "sent_by", "remark_by")
+    return get_object_or_404(drafts, pk=draft_id)
 
 
 def get_element(code: str) -> str:

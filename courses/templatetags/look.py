@@ -35,6 +35,7 @@ _TABS = {
     **dict.fromkeys(("scenario", "attempt"), "scenarios"),
     **dict.fromkeys(("record", "decision"), "record"),
     **dict.fromkeys(("cohort", "sign", "element"), "cohorts"),
+    **dict.fromkeys(("book", "draft", "rule"), "rules"),
     **dict.fromkeys(("school", "person", "role", "invitation", "cohort-make", "cohort-change"), "school"),
 }
 """The tab of an address, by its whole name or by the thing it begins with."""
