@@ -2,18 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from typing import Any
 
 from assessments.rules.bind import bind
 from assessments.rules.compared import Compared, compared
+from assessments.rules.compiler import Run
 from assessments.rules.explain import explain
 from assessments.rules.findings import Judged, Mark
 from assessments.rules.prepare import PreparedBook, ReadyRule
 from assessments.rules.rule import Rule
 from assessments.rules.silence import Rests, Settled, settle, silenced
 from assessments.rules.spoken import Show, plain
-from assessments.rules.trace import compact, packed, unpacked
+from assessments.rules.trace import Trace, packed, unpacked
 
 _DECIMALS = 2
 _SLACK = 1e-9
@@ -26,11 +27,11 @@ def judge(prepared: PreparedBook, case: Mapping[str, Any]) -> Mark:
     Raises CaseRefused where it doesn't fit; nothing a rule does can raise.
     """
     bound = silenced(bind(prepared.schema, case), prepared.rests)
-    findings, traces = [], []
+    findings, traces, runs = [], [], prepared.compiled.runs(bound)
     for ready in prepared.rules:
-        parts = _settled(ready, bound, prepared.rests)
+        parts = _settled(ready, runs, bound, prepared.rests)
         findings.append(_judged(ready, parts))
-        traces += [(ready.rule.code, name, compact(found.events)) for name, found in parts.items()]
+        traces += [(ready.rule.code, name, Trace(found.events)) for name, found in parts.items()]
     return Mark(tuple(findings), prepared.book.digest, packed(traces))
 
 
@@ -43,11 +44,11 @@ def explain_finding(
     return [(name, explain(parts[name].checked, found, show)) for name, found in kept.items() if found.events]
 
 
-def _settled(ready: ReadyRule, case: Mapping[str, Any], rests: Rests) -> Settlements:
+def _settled(ready: ReadyRule, runs: Sequence[Run], case: Mapping[str, Any], rests: Rests) -> Settlements:
     """Return what the parts of a rule came to; behind a guard that doesn't hold nothing is looked at."""
     found: Settlements = {}
     for name, part in ready.parts.items():
-        found[name] = settle(part, ready.reads, case, rests)
+        found[name] = settle(part, runs[part.place], ready.reads, case, rests)
         if name == "when" and found[name].value is not True:
             break
     return found
@@ -75,7 +76,7 @@ def _judged(ready: ReadyRule, parts: Settlements) -> Judged:
 def _values(ready: ReadyRule, parts: Settlements) -> tuple[Compared, ...]:
     """Return what was compared, each value once; the guard's only where the guard is all that was looked at."""
     shown = {name: found for name, found in parts.items() if name != "when" or len(parts) == 1}
-    every = [each for name, found in shown.items() for each in compared(ready.parts[name].checked, found.events)]
+    every = [each for name, found in shown.items() for each in compared(ready.parts[name].checked, found.whole)]
     return tuple(each for place, each in enumerate(every) if each not in every[:place])
 
 

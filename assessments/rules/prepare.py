@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from assessments.rules.backing import Ask
 from assessments.rules.checker import Checked, check
-from assessments.rules.evaluate import runnable
+from assessments.rules.compiler import Compiled, compile_book
 from assessments.rules.faults import Fault
-from assessments.rules.frame import Run
 from assessments.rules.functions import Function
 from assessments.rules.kinds import Schema
 from assessments.rules.nodes import Call, Path
@@ -31,11 +30,17 @@ class RuleFault:
 
 @dataclass(frozen=True, slots=True)
 class ReadyPart:
-    """One expression of a rule, checked and runnable."""
+    """One expression of a rule, checked, and the code of its book with its place there."""
 
     part: Part
     checked: Checked
-    run: Run
+    compiled: Compiled
+    place: int
+
+    @property
+    def alone(self) -> Compiled:
+        """The code of this part by itself."""
+        return self.compiled.alone[self.place]
 
     @property
     def asks_answered(self) -> bool:
@@ -52,22 +57,26 @@ class ReadyRule:
     reads: frozenset[Path]
 
     @classmethod
-    def of(cls, rule: Rule, checks: Iterable[tuple[Part, Checked]]) -> ReadyRule:
-        """Return the rule ready to run; none of its parts may have errors."""
-        parts = {part.name: ReadyPart(part, checked, runnable(checked)) for part, checked in checks}
+    def of(cls, rule: Rule, checks: Iterable[tuple[Part, Checked]], compiled: Compiled, first: int) -> ReadyRule:
+        """Return the rule ready to run, its parts from the place `first` on in the code of its book."""
+        parts = {
+            part.name: ReadyPart(part, checked, compiled, place)
+            for place, (part, checked) in enumerate(checks, start=first)
+        }
         reads = frozenset[Path]().union(*(part.checked.reads for part in parts.values()))
         return cls(rule, parts, reads)
 
 
 @dataclass(frozen=True, slots=True)
 class PreparedBook:
-    """A rule book ready to judge: its rules, the schema cases are bound to, and what the model rests on."""
+    """A rule book ready to judge: its rules, the schema cases are bound to, what the model rests on, and its code."""
 
     book: RuleBook
     schema: Schema
     rules: tuple[ReadyRule, ...]
     rests: Mapping[Path, tuple[Path, ...]]
     warnings: tuple[RuleFault, ...]
+    compiled: Compiled
 
     def rule(self, code: str) -> ReadyRule:
         """Return one rule by its code; KeyError when there is none."""
@@ -93,13 +102,20 @@ def prepare(
     `rests` says from which answers a computed path was worked, as in `{"model": ("answer.plan",)}`: while one of them
     is unanswered the path is unknown.
     """
-    paths = _paths(rests or {})
+    paths, lent = _paths(rests or {}), tuple(functions)
     resting = _loosened(schema, paths)
-    checks = _checked(book, resting, tuple(functions))
+    checks = _checked(book, resting, lent)
     for found in _faults(book, checks):
         raise refusal(book, found)
-    ready = tuple(ReadyRule.of(rule, parts) for rule, parts in checks)
-    return PreparedBook(book, resting, ready, paths, _warnings(checks))
+    compiled = compile_book([checked for _, parts in checks for _, checked in parts], resting, lent)
+    return PreparedBook(book, resting, tuple(_ready(checks, compiled)), paths, _warnings(checks), compiled)
+
+
+def _ready(checks: Checks, compiled: Compiled) -> Iterator[ReadyRule]:
+    first = 0
+    for rule, parts in checks:
+        yield ReadyRule.of(rule, parts, compiled, first)
+        first += len(parts)
 
 
 Checks = list[tuple[Rule, list[tuple[Part, Checked]]]]

@@ -6,45 +6,54 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
 
-from assessments.rules.evaluate import Judgement, run
+from assessments.rules.compiler import Run
+from assessments.rules.faults import FunctionFailed
 from assessments.rules.frame import RawEvent
 from assessments.rules.nodes import Path
 from assessments.rules.prepare import ReadyPart
+from assessments.rules.trace import Event
 
 ANSWER = "answer"
-DRAWN = frozenset({"facts", "key"})
 Rests = Mapping[Path, tuple[Path, ...]]
 
 
 @dataclass(frozen=True, slots=True)
 class Settled:
-    """What a part of a rule came to: a value, or None for not answered, or a reason why it failed to judge."""
+    """What a part of a rule came to: a value, or None for not answered, or a reason why it failed to judge.
+
+    `events` are as they are stored, `whole` the same with whole operands.
+    """
 
     value: Any
-    events: tuple[RawEvent, ...]
+    events: tuple[Event, ...]
+    whole: tuple[RawEvent, ...]
     failed: str | None = None
 
 
-def settle(ready: ReadyPart, reads: Iterable[Path], case: Mapping[str, Any], rests: Rests) -> Settled:
-    """Return what a part comes to on a bound case, silence told from error; `reads` are the paths of the whole rule.
+def settle(ready: ReadyPart, found: Run, reads: Iterable[Path], case: Mapping[str, Any], rests: Rests) -> Settled:
+    """Return what a run of a part comes to, silence told from error; `reads` are the paths of the whole rule.
 
     A False that turns unknown once `answered(…)` of an unanswered value is unknown rests on silence alone. An unknown
     with nothing unanswered behind it is a failure to judge.
     """
-    found = run(ready.run, case)
-    if found.failed:
-        return Settled(None, found.events, found.failed)
-    if found.value is None and not unanswered(reads, case, rests):
-        said = f"The {ready.part.name} came out unknown though every answer it reads was given."
-        return Settled(None, found.events, said)
-    if found.value is False and ready.asks_answered and _only_silence(ready, case, rests):
-        return Settled(None, found.events)
-    return Settled(found.value, found.events)
+    value, failed = found.value, found.failed
+    if failed is None and value is None and not unanswered(reads, case, rests):
+        failed = f"The {ready.part.name} came out unknown though every answer it reads was given."
+    if value is False and ready.asks_answered and _only_silence(ready, case, rests):
+        value = None
+    return Settled(value, found.events, found.whole, failed)
 
 
 def _only_silence(ready: ReadyPart, case: Mapping[str, Any], rests: Rests) -> bool:
-    again: Judgement = run(ready.run, case, frozenset(case) - DRAWN)
-    return again.value is None and bool(unanswered(ready.checked.reads, case, rests))
+    return bool(unanswered(ready.checked.reads, case, rests)) and _silent(ready, case) is None
+
+
+def _silent(ready: ReadyPart, case: Mapping[str, Any]) -> Any:
+    """Return what a part gives where silence leaves `answered(…)` unknown."""
+    try:
+        return ready.alone.silent(case)[0]
+    except FunctionFailed:
+        return None
 
 
 def unanswered(reads: Iterable[Path], case: Mapping[str, Any], rests: Rests) -> list[Path]:

@@ -10,8 +10,8 @@ from typing import Any
 from assessments.rules.frame import RawEvent
 
 MAX_BYTES = 4096
-_MAX_TEXT = 40
-_DIGITS = 6
+MAX_TEXT = 40
+DIGITS = 6
 
 Event = tuple[Any, ...]
 
@@ -53,15 +53,20 @@ class Trace:
 def compact(events: Iterable[RawEvent], failed: str | None = None) -> Trace:
     """Return raw events as a trace: long texts cut, lists by their length, numbers to six decimals."""
     return Trace(
-        tuple((number, _small(result), *map(_small, operands)) for number, result, operands in events), False, failed
+        tuple((number, small(result), *map(small, operands)) for number, result, operands in events), False, failed
     )
 
 
-def _small(value: Any) -> Any:
+def small(value: Any) -> Any:
+    """Return a value as it is stored.
+
+    >>> small(1 / 3), small([1, 2, 3])
+    (0.333333, [3])
+    """
     if isinstance(value, float):
-        return round(value, _DIGITS)
+        return round(value, DIGITS)
     if isinstance(value, str):
-        return value if len(value) <= _MAX_TEXT else f"{value[: _MAX_TEXT - 1]}…"
+        return value if len(value) <= MAX_TEXT else f"{value[: MAX_TEXT - 1]}…"
     if isinstance(value, list):
         return [len(value)]
     return value

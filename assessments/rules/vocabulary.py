@@ -40,7 +40,7 @@ def before(steps: Steps, a: str, b: str) -> bool | None:
     >>> before([{"op": "wash"}, {"op": "sand"}], "wash", "sand")
     True
     """
-    ops = _ops(steps)
+    ops = ops_of(steps)
     return None if ops is None else a in ops and b in ops and _last(ops, a) < ops.index(b)
 
 
@@ -50,7 +50,7 @@ def starts_before(steps: Steps, a: str, b: str) -> bool | None:
     >>> starts_before([{"op": "call"}, {"op": "flush"}, {"op": "call"}], "call", "flush")
     True
     """
-    ops = _ops(steps)
+    ops = ops_of(steps)
     return None if ops is None else a in ops and b in ops and ops.index(a) < ops.index(b)
 
 
@@ -60,13 +60,18 @@ def after_each(steps: Steps, a: str, b: str) -> bool | None:
     >>> after_each([{"op": "sand"}, {"op": "wipe"}, {"op": "sand"}], "sand", "wipe")
     False
     """
-    ops = _ops(steps)
+    ops = ops_of(steps)
     return None if ops is None else all(ops[place + 1 : place + 2] == [b] for place, op in enumerate(ops) if op == a)
 
 
-def _ops(steps: Steps) -> list[str] | None:
-    ops = [step["op"] for step in steps]
-    return None if None in ops else ops
+def ops_of(steps: Sequence[Mapping[str, Any] | None]) -> list[str] | None:
+    """Return the act of each step, None where a step or its act is missing.
+
+    >>> ops_of([{"op": "wash"}, {"op": "sand"}])
+    ['wash', 'sand']
+    """
+    ops = [None if step is None else step["op"] for step in steps]
+    return None if None in ops else ops  # type: ignore[return-value]
 
 
 def _last(ops: list[str], op: str) -> int:
@@ -88,6 +93,8 @@ def norm(text: str) -> str:
     >>> norm("  Leave   IT ")
     'leave it'
     """
+    if text.isascii():
+        return " ".join(text.casefold().split())
     return " ".join(unicodedata.normalize("NFKC", unicodedata.normalize("NFKC", text).casefold()).split())
 
 

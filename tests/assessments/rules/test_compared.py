@@ -1,7 +1,7 @@
 import pytest
 
 from assessments.rules import Compared, bind, compared
-from assessments.rules.evaluate import run, runnable
+from assessments.rules.compiler import compile_rule
 
 
 @pytest.fixture
@@ -11,7 +11,7 @@ def values(checked, schema, case):
         result = checked(rule)
         return [
             (each.name, each.value, each.unit)
-            for each in compared(result, run(runnable(result), bind(schema, case)).events)
+            for each in compared(result, compile_rule(result).run(bind(schema, case)).whole)
         ]
 
     return ask

@@ -7,9 +7,7 @@ from collections.abc import Callable
 from typing import Any
 
 from assessments.rules.faults import FunctionFailed
-from assessments.rules.frame import Frame, Run, finite
 from assessments.rules.functions import Function
-from assessments.rules.loops import quantified
 from assessments.rules.nodes import (
     Arithmetic,
     Call,
@@ -27,6 +25,8 @@ from assessments.rules.nodes import (
     Root,
 )
 from assessments.rules.words import WORDS
+from tests.assessments.rules.oracle.frame import Frame, Run, finite
+from tests.assessments.rules.oracle.loops import quantified
 
 _COMPARE: dict[str, Callable[[Any, Any], bool]] = {
     "<": operator.lt,

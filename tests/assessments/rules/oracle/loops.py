@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from typing import Any
 
-from assessments.rules.frame import Frame, Run, finite
 from assessments.rules.nodes import Quantifier
+from tests.assessments.rules.oracle.frame import Frame, Run, finite
 
 Outcome = tuple[Any, int, int | None]
 Values = list[tuple[int, Any]]

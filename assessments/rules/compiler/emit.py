@@ -1,0 +1,84 @@
+"""From the checked parts of a rule book to the text of one function that judges them all."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from typing import Any
+
+from assessments.rules.checker import Checked
+from assessments.rules.compiler.calls import call
+from assessments.rules.compiler.events import tested
+from assessments.rules.compiler.logic import comparison, logic, negation
+from assessments.rules.compiler.loops import quantifier
+from assessments.rules.compiler.orders import look_ahead
+from assessments.rules.compiler.paths import item, often, path, read_ahead
+from assessments.rules.compiler.pen import Maker, Pen
+from assessments.rules.compiler.values import arithmetic, choose, literal, literal_list, minus
+from assessments.rules.functions import Function
+from assessments.rules.nodes import (
+    Arithmetic,
+    Call,
+    Choose,
+    Comparison,
+    Field,
+    Item,
+    Literal,
+    LiteralList,
+    Logic,
+    Minus,
+    Node,
+    Not,
+    Quantifier,
+    Root,
+)
+
+PARAMETERS = ("case", "E", "X", "W", "Y")
+"""The case, and where events and whole operands go: one by one (`E`, `W`) or several at once (`X`, `Y`)."""
+_OFTEN = 2
+_MAKERS: dict[type[Node], Maker] = {
+    Literal: literal,
+    LiteralList: literal_list,
+    Root: path,
+    Item: item,
+    Field: path,
+    Not: negation,
+    Minus: minus,
+    Logic: logic,
+    Arithmetic: arithmetic,
+    Choose: choose,
+    Comparison: comparison,
+    Call: call,
+    Quantifier: quantifier,
+}
+
+
+@dataclass(frozen=True, slots=True)
+class Written:
+    """The text of a generated function, the lent functions it calls by name, and where it keeps operands whole."""
+
+    text: str
+    lent: Mapping[str, Function]
+    wholes: Mapping[int, tuple[tuple[str, Any], ...]]
+
+
+def written(parts: Sequence[Checked], traced: bool = False, silent: frozenset[str] | None = None) -> Written:
+    """Return the function of some parts; it gives a tuple of their values.
+
+    `silent` asks for the variant in which `answered(…)` of something missing is unknown where it reads one of these
+    roots; nothing that the checker settled is relied upon there.
+    """
+    pen = Pen(_MAKERS, traced, silent)
+    roots = [part.root for part in parts if part.root is not None]
+    read_ahead(pen, often(roots, 1 if traced else _OFTEN))
+    look_ahead(pen, [part.nodes for part in parts])
+    values = []
+    for part, root in zip(parts, roots, strict=True):
+        pen.lends = any(isinstance(node, Call) and node.function for node in part.nodes)
+        value = tested(pen, root) if root.sort.name == "bool" else pen.value(root)
+        values.append(pen.named(value).text if traced else value.text)
+        pen.first += len(part.nodes)
+    pen.flush()
+    pen.line(f"return ({''.join(f'{value}, ' for value in values)})")
+    taken = PARAMETERS if traced else PARAMETERS[:1]
+    return Written(f"def book({', '.join(taken)}):\n" + "\n".join(pen.lines) + "\n", pen.lent, pen.wholes)

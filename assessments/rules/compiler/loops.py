@@ -1,0 +1,93 @@
+"""Quantifiers as loops: silent over the items, left where they are decided, then the item that decided, recorded."""
+
+from __future__ import annotations
+
+from assessments.rules.compiler.events import note_walk, tested
+from assessments.rules.compiler.paths import below
+from assessments.rules.compiler.pen import Pen, Value
+from assessments.rules.compiler.plain import Plain
+from assessments.rules.compiler.unsure import Unsure
+from assessments.rules.compiler.walk import Walked
+from assessments.rules.nodes import Item, Literal, LiteralList, Node, Quantifier
+
+
+def quantifier(pen: Pen, node: Quantifier) -> Value:
+    """Return the value of a quantifier; the same walk is made once within a block."""
+    if pen.lends:
+        pen.flush()
+    items = pen.named(pen.value(node.items))
+    key = (pen.recording, node.word, items.text, shape(pen, node, {}))
+    walked: Walked | None = pen.recall(key)
+    if walked is None:
+        walked = _walked(pen, node, items)
+        pen.learn(key, walked)
+    if pen.recording:
+        _tell(pen, node, items, walked)
+    return walked.value
+
+
+def shape(pen: Pen, node: Node, bound: dict[str, str]) -> tuple[object, ...]:
+    """Return what a part says, whatever its loop variables are called."""
+    if isinstance(node, Item):
+        return "item", bound.get(node.name) or pen.variables[node.name]
+    if isinstance(node, Literal | LiteralList):
+        return "written", repr(node.value if isinstance(node, Literal) else node.values)
+    if isinstance(node, Quantifier):
+        bound = {**bound, node.variable: f"#{len(bound)}"}
+    said = [getattr(node, name) for name in ("name", "word", "sign", "signs") if hasattr(node, name)]
+    keeps = isinstance(node, Quantifier) and node.keep is not None
+    return type(node).__name__, *said, keeps, *(shape(pen, part, bound) for part in below(node))
+
+
+def _walked(pen: Pen, node: Quantifier, items: Value) -> Walked:
+    """Write the walk; of a list that is missing it is unknown."""
+    if not items.none:
+        walked = _either(pen, node, items)
+        value = pen.named(walked.value, "q") if pen.recording else walked.value
+        return Walked(value, walked.tested, walked.place, walked.item)
+    name = pen.name("q")
+    pen.line(f"{name} = None")
+    pen.open(f"if {items.text} is not None:")
+    walked = _either(pen, node, items)
+    pen.line(f"{name} = {walked.value.text}")
+    pen.close()
+    return Walked(Value(name, True, walked.value.bound, True), walked.tested, walked.place, walked.item)
+
+
+def _either(pen: Pen, node: Quantifier, items: Value) -> Walked:
+    """Write the walk in two values, in three where two don't do."""
+    recording, pen.recording = pen.recording, False
+    start = pen.place()
+    walked = Plain(pen, node, items, recording).written()
+    if walked is None:
+        pen.back(start)
+        walked = Unsure(pen, node, items, recording).written()
+    pen.recording = recording
+    return walked
+
+
+def _tell(pen: Pen, node: Quantifier, items: Value, walked: Walked) -> None:
+    """Record a walk, then the item that decided it."""
+    if items.none:
+        pen.open(f"if {items.text} is None:")
+        note_walk(pen, node)
+        pen.close()
+        pen.open("else:")
+    note_walk(pen, node, walked.value, f", {walked.tested}, {walked.place}")
+    if walked.place != "None":
+        _again(pen, node, walked)
+    if items.none:
+        pen.close()
+
+
+def _again(pen: Pen, node: Quantifier, walked: Walked) -> None:
+    start = pen.place()
+    pen.open(f"if {walked.place} is not None:")
+    inside = pen.place()
+    pen.variables[node.variable] = walked.item
+    _ = tested(pen, node.test) if node.word in ("every", "any", "count") else pen.value(node.test)
+    del pen.variables[node.variable]
+    if pen.quiet(inside):
+        pen.back(start)
+    else:
+        pen.close()

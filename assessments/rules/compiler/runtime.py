@@ -1,0 +1,106 @@
+"""The few functions that generated code may call, and the wrap round those a caller lends."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping, Sequence
+from typing import Any
+
+from assessments.rules import vocabulary
+from assessments.rules.faults import FunctionFailed
+from assessments.rules.frame import finite
+from assessments.rules.functions import Function
+from assessments.rules.trace import small
+
+Row = Mapping[str, Any]
+Places = tuple[dict[str, int] | None, dict[str, int] | None]
+
+
+def places(steps: Sequence[Row | None]) -> Places:
+    """Return the first and the last place of each act; None twice where a step has none.
+
+    >>> places([{"op": "wash"}, {"op": "wash"}])
+    ({'wash': 0}, {'wash': 1})
+    """
+    ops = vocabulary.ops_of(steps)
+    if ops is None:
+        return None, None
+    count = len(ops)
+    last = dict(zip(ops, range(count), strict=True))
+    first = dict(zip(reversed(ops), range(count - 1, -1, -1), strict=True))
+    return first, last
+
+
+def grouped(rows: Sequence[Row], field: str) -> dict[str, list[Row]]:
+    """Return rows by the word a field of theirs holds.
+
+    >>> grouped([{"op": "wash"}, {"op": "sand"}], "op")["sand"]
+    [{'op': 'sand'}]
+    """
+    found: dict[str, list[Row]] = {}
+    for row in rows:
+        word = row[field]
+        if word in found:
+            found[word].append(row)
+        else:
+            found[word] = [row]
+    return found
+
+
+def placed(rows: Sequence[Row], field: str) -> dict[str, list[tuple[int, Row]]]:
+    """Return rows with their places by the word a field of theirs holds.
+
+    >>> placed([{"op": "wash"}, {"op": "sand"}], "op")["sand"]
+    [(1, {'op': 'sand'})]
+    """
+    found: dict[str, list[tuple[int, Row]]] = {}
+    for pair in enumerate(rows):
+        word = pair[1][field]
+        if word in found:
+            found[word].append(pair)
+        else:
+            found[word] = [pair]
+    return found
+
+
+def lent(function: Function) -> Callable[..., Any]:
+    """Return a lent function whose every exception carries its name and whose values are of the kind it promised."""
+    promised, call = _PROMISED[function.returns.name], function.call
+
+    def run(*values: Any) -> Any:
+        try:
+            result = call(*values)
+            if result is not None and type(result) not in promised:
+                raise TypeError(f"it gave {result!r:.40} where {function.returns.spoken} was promised")
+        except Exception as error:
+            raise FunctionFailed(function.name, error) from error
+        return finite(result) if isinstance(result, float) else result
+
+    return run
+
+
+_PROMISED: dict[str, tuple[type, ...]] = {
+    "num": (float, int),
+    "int": (int,),
+    "bool": (bool,),
+    "str": (str,),
+    "enum": (str,),
+}
+RUNTIME: Mapping[str, Callable[..., Any]] = {
+    "abs": abs,
+    "len": len,
+    "max": max,
+    "round": round,
+    "enumerate": enumerate,
+    "near_rel": vocabulary.near_rel,
+    "before": vocabulary.before,
+    "starts_before": vocabulary.starts_before,
+    "after_each": vocabulary.after_each,
+    "overlap": vocabulary.overlap,
+    "norm": vocabulary.norm,
+    "mentions": vocabulary.mentions,
+    "cut": small,
+    "places": places,
+    "grouped": grouped,
+    "placed": placed,
+}
+"""What generated code finds under its name; nothing else is there, not even Python's own."""
