@@ -27,6 +27,7 @@ from assessments.rules.rule import ENGINE_VERSION, Rule, RuleBook, SharedBook, S
 from assessments.rules.shared import check_shared, points_only, refuse_shared
 from assessments.rules.trace import Trace
 from assessments.rules.trial import try_rule
+from assessments.rules.unlooked import unlooked
 
 __all__ = [
     "ENGINE_VERSION",
@@ -85,5 +86,6 @@ __all__ = [
     "text",
     "truth",
     "try_rule",
+    "unlooked",
     "written",
 ]

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from typing import Any
 
 from assessments.rules.checker import Checked
-from assessments.rules.nodes import Call, Comparison, Node, Quantifier
+from assessments.rules.deciding import Deciders
+from assessments.rules.naming import noun
+from assessments.rules.nodes import Call, Comparison, Item, Node, Quantifier
 from assessments.rules.spoken import Show, called, is_written, plain, unit_of
 from assessments.rules.trace import Trace
 from assessments.rules.units import Unit, difference
@@ -15,8 +17,10 @@ from assessments.rules.units import Unit, difference
 _ORDER = {"<": "under", "<=": "at most", ">": "over", ">=": "at least"}
 
 
-def explain(checked: Checked, trace: Trace, show: Show = plain) -> list[str]:
+def explain(checked: Checked, trace: Trace, show: Show = plain, case: Mapping[str, Any] | None = None) -> list[str]:
     """Return one sentence for each event of a trace; `show(value, unit)` writes values in the reader's units.
+
+    With the case it was judged on, the item that decided is named: step 3 (sand).
 
     >>> from assessments.rules.checker import check
     >>> from assessments.rules.kinds import Schema, num, record
@@ -25,7 +29,7 @@ def explain(checked: Checked, trace: Trace, show: Show = plain) -> list[str]:
     >>> explain(checked, Trace(((5, True, 9.3, 9.4, 0.5),)))
     ['dew point 9.3 is within 0.5 of 9.4']
     """
-    told = _Teller(show)
+    told = _Teller(show, Deciders(case))
     sentences = [told.event(checked.nodes[event[0]], event[1], event[2:]) for event in trace.events]
     if trace.cut:
         sentences.append("and more that was not kept")
@@ -35,6 +39,7 @@ def explain(checked: Checked, trace: Trace, show: Show = plain) -> list[str]:
 @dataclass(frozen=True, slots=True)
 class _Teller:
     show: Show
+    deciders: Deciders
 
     def event(self, node: Node, result: Any, operands: tuple[Any, ...]) -> str:
         """Return the sentence of one event."""
@@ -67,12 +72,12 @@ class _Teller:
     def subject(self, node: Node, value: Any, other: Node | None = None) -> str:
         """Return a part with its name and value; what is written in the rule is its own name."""
         shown = self.show(value, unit_of(node) or (unit_of(other) if other and is_written(node) else None))
-        return shown if is_written(node) else f"{called(node)} {shown}"
+        return shown if is_written(node) else f"{_name(node)} {shown}"
 
     def target(self, node: Node, value: Any, subject: Node) -> str:
         """Return the other side; its name only where it differs from the subject's."""
         shown = self.show(value, unit_of(node) or (unit_of(subject) if is_written(node) else None))
-        return shown if is_written(node) or called(node) == called(subject) else f"{called(node)} {shown}"
+        return shown if is_written(node) or _name(node) == _name(subject) else f"{_name(node)} {shown}"
 
     def membership(self, node: Comparison, result: bool | None, operands: tuple[Any, ...]) -> str | None:
         """Return a single `in` by its result; the list itself is not in a trace."""
@@ -87,15 +92,17 @@ class _Teller:
             return _absent(node.items)
         tested, place = operands
         items = called(node.items)
+        named = None if place is None else self.deciders.called(node, place)
+        which = None if place is None else named or f"item {place + 1}"
         if result is None:
-            return f"{node.word} over {items}: item {place + 1} can't be told" if place is not None else f"no {items}"
+            return f"{node.word} over {items}: {which} can't be told" if which else f"no {items}"
         if node.word in ("every", "any"):
-            return _decided(node.word, result, items, tested, place)
+            return _decided(node.word, result, items, tested, named or (which and f"{which} of {items}"))
         if node.word == "count":
             return f"{result} of {tested} {items} fit"
         shown = self.show(result, unit_of(node.test))
-        which = f", item {place + 1}" if place is not None else ""
-        return f"the {_WALKED[node.word]} {called(node.test)} over {tested} {items} is {shown}{which}"
+        where = f", {which}" if which else ""
+        return f"the {_WALKED[node.word]} {called(node.test)} over {tested} {items} is {shown}{where}"
 
     def near(self, node: Call, result: bool | None, operands: tuple[Any, ...]) -> str:
         """Return what lay within what of what."""
@@ -137,13 +144,18 @@ class _Teller:
         return f"{called(node)} is {'not known' if result is None else self.show(result, unit_of(node))}"
 
 
+def _name(node: Node) -> str:
+    """Return what a part is called; an item by what its list holds, not by its loop variable."""
+    return noun(node.sort.path[:-1] if node.sort.path else None, "").one if isinstance(node, Item) else called(node)
+
+
 def _absent(node: Node) -> str:
     return f"{called(node)} is not {'answered' if 'answer' in node.sort.roots else 'known'}"
 
 
-def _decided(word: str, result: bool, items: str, tested: int, place: int | None) -> str:
-    if place is not None:
-        return f"item {place + 1} of {items} {'fits' if result else 'does not fit'}"
+def _decided(word: str, result: bool, items: str, tested: int, which: str | None) -> str:
+    if which is not None:
+        return f"{which} {'fits' if result else 'does not fit'}"
     if tested == 0:
         return f"there is nothing to look at in {items}"
     return f"all {tested} of {items} fit" if word == "every" else f"none of {tested} in {items} fits"

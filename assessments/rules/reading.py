@@ -12,7 +12,7 @@ from assessments.rules.checker import Checked
 from assessments.rules.joining import BODY, INSIDE, TOP, Said, group, spoken
 from assessments.rules.naming import Name, is_plural, option_words, unnamed
 from assessments.rules.nodes import Call, Choose, Comparison, Field, Literal, Logic, Node, Not, Quantifier, Root
-from assessments.rules.predicates import statement
+from assessments.rules.predicates import Statement, be, statement
 from assessments.rules.spoken import Show, plain
 from assessments.rules.telling import Reference, Teller, items_noun
 from assessments.rules.walks import WALKS, counted, number
@@ -82,9 +82,7 @@ class Reading:
 
 def _stated(teller: Teller, node: Node, holds: bool) -> Said:
     """Return a test as subject and predicate."""
-    said = statement(teller, node, holds)
-    if said is None:
-        return Said(f"{teller.amount(node)} is {'yes' if holds else 'no'}")
+    said = statement(teller, node, holds) or Statement(node, be("yes" if holds else "no"))
     subject = teller.amount(said.subject)
     many = isinstance(said.subject, Root | Field) and is_plural(subject)
     return Said(f"{subject} {said.predicate.many if many else said.predicate.one}")

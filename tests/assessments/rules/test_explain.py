@@ -116,3 +116,29 @@ def test_a_function_without_an_answer_is_told(told):
 
 def test_a_trace_that_was_cut_says_so(checked):
     assert explain(checked("answer.sure"), Trace(((1, True),), cut=True)) == ["sure: yes", "and more that was not kept"]
+
+
+@pytest.mark.parametrize(
+    ("rule", "wanted"),
+    [
+        ("any(s.wet for s in answer.steps)", ["step 2 (sand) fits", "wet: yes"]),
+        ("every(s.um > 1 for s in answer.steps)", ["step 1 (wash) does not fit", "um 0.0um is not over 1um"]),
+        (
+            "every(s.grit > 9 for s in answer.steps)",
+            ["every over steps: step 1 (wash) can't be told", "grit is not answered"],
+        ),
+        (
+            "most(s.um for s in answer.steps) > 1",
+            ["the most um over 4 steps is 4.0um, step 2 (sand)", "most of steps 4.0um is over 1um"],
+        ),
+        ("every(k in key.kit for k in answer.next_steps)", ["all 2 of next steps fit"]),
+        (
+            "any(k == 'tell_owner' for k in answer.next_steps)",
+            ["next step tell owner fits", "next step tell_owner is tell_owner"],
+        ),
+    ],
+)
+def test_with_the_case_the_item_that_decided_is_named(checked, schema, case, rule, wanted):
+    found, bound = checked(rule), bind(schema, case)
+    said = explain(found, evaluate(found, bound)[1], lambda value, unit: f"{value}{unit or ''}", bound)
+    assert said == wanted

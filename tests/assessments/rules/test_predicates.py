@@ -111,6 +111,10 @@ def of_step(checked):
         ("'sand' != s.op", ("s", "is not sand", "are not sand")),
         ("s.op in ['sand', 'dry']", ("s", "is sand or dry", "are sand or dry")),
         ("s.op not in ['sand', 'dry']", ("s", "is neither sand nor dry", "are neither sand nor dry")),
+        (
+            "s.op == ('sand' if facts.cold else 'dry')",
+            ("s.op", "is (sand if the cold is yes, otherwise dry)", "are (sand if the cold is yes, otherwise dry)"),
+        ),
         ("s.n < 3", ("s", "comes before step 3", "come before step 3")),
         ("3 < s.n", ("s", "comes after step 3", "come after step 3")),
         ("s.n <= key.packs", ("s", "comes no later than the key's packs", "come no later than the key's packs")),
