@@ -14,6 +14,7 @@ from assessments.rules.operators import alike, choose_from, computed, warn_mixed
 from assessments.rules.sheet import Sheet
 from assessments.rules.units import NUMBER, Unit, difference, shared
 
+_CHARACTERS_A_STEP = 5
 QUANTIFIERS = ("every", "any", "count", "sum", "least", "most")
 
 
@@ -110,9 +111,14 @@ def _as_item(items: Node, kind: Kind) -> Node:
 
 def _norm(sheet: Sheet, parts: Sequence[Node]) -> Sort:
     _is(sheet, parts[0], ("str",), "a text")
-    sheet.spend(20)
+    sheet.spend(_reading(parts[0]))
     sort = computed(text(), parts)
     return Sort(sort.kind, None, sort.missing, sort.roots, normed=True)
+
+
+def _reading(part: Node) -> int:
+    """Return what it costs to bring a text to one form, which grows with its longest length."""
+    return 20 + (part.sort.kind.max if part.sort.kind else 0) // _CHARACTERS_A_STEP
 
 
 def _mentions(sheet: Sheet, parts: Sequence[Node]) -> Sort:
@@ -120,7 +126,7 @@ def _mentions(sheet: Sheet, parts: Sequence[Node]) -> Sort:
     _is(sheet, note, ("str",), "a text")
     if words.sort.kind and not (isinstance(words, LiteralList) and words.sort.kind.item == Kind("str")):
         sheet.fault(words.start, words.end, "The words are written as a list, such as ['left', 'stays'].")
-    sheet.spend(20 + len(written(words)))
+    sheet.spend(2 * _reading(note) + len(written(words)))
     return computed(truth(), parts)
 
 

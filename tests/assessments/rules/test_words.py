@@ -63,3 +63,10 @@ def test_the_cost_of_a_word_grows_with_its_lists():
     short, long = Schema({"xs": many(num(), 2)}), Schema({"xs": many(num(), 50)})
     assert check("overlap(xs, xs) > 1", short).cost == 3 + 4 + 2
     assert check("overlap(xs, xs) > 1", long).cost == 2500 + 5
+
+
+def test_reading_a_text_costs_by_its_longest_length():
+    schema = Schema({"short": text(80), "long": text(2000), "rows": many(record({"note": text(2000)}), 60)})
+    assert [check(f"norm({name}) == 'a'", schema).cost for name in ("short", "long")] == [40, 424]
+    assert check("mentions(long, ['a', 'b'])", schema).cost == 847
+    assert not check("any(any(norm(s.note) == norm(t.note) for t in rows) for s in rows)", schema).ok
