@@ -14,7 +14,7 @@ from assessments.rules.faults import CaseRefused, Fault, Refused, SchemaRefused,
 from assessments.rules.findings import Judged, Mark
 from assessments.rules.fitting import choices
 from assessments.rules.functions import Function
-from assessments.rules.judge import explain_finding, judge
+from assessments.rules.judge import explain_finding, judge, unlooked_finding
 from assessments.rules.kinds import Kind, Schema, choice, integer, many, num, record, text, truth
 from assessments.rules.names import read_names
 from assessments.rules.outcome import outcome
@@ -87,5 +87,6 @@ __all__ = [
     "truth",
     "try_rule",
     "unlooked",
+    "unlooked_finding",
     "written",
 ]

@@ -6,6 +6,7 @@ from collections.abc import Mapping, Sequence
 from typing import Any
 
 from assessments.rules.bind import bind
+from assessments.rules.checker import Checked
 from assessments.rules.compared import Compared, compared
 from assessments.rules.compiler import Run
 from assessments.rules.explain import explain
@@ -15,10 +16,14 @@ from assessments.rules.rule import Rule
 from assessments.rules.silence import Rests, Settled, settle, silenced
 from assessments.rules.spoken import Show, plain
 from assessments.rules.trace import Trace, packed, unpacked
+from assessments.rules.unlooked import unlooked
 
 _DECIMALS = 2
 _SLACK = 1e-9
 Settlements = dict[str, Settled]
+Stored = Mapping[str, Any]
+Told = list[tuple[str, list[str]]]
+"""Sentences by the name of the part they are about."""
 
 
 def judge(prepared: PreparedBook, case: Mapping[str, Any]) -> Mark:
@@ -36,12 +41,31 @@ def judge(prepared: PreparedBook, case: Mapping[str, Any]) -> Mark:
 
 
 def explain_finding(
-    prepared: PreparedBook, code: str, trace: Mapping[str, Any], show: Show = plain
-) -> list[tuple[str, list[str]]]:
-    """Return, for each part of a rule that was looked at, its name and its stored trace in sentences."""
-    kept = {name: unpacked(dict(trace), code, name) for name in prepared.rule(code).parts}
+    prepared: PreparedBook, code: str, trace: Stored, show: Show = plain, case: Stored | None = None
+) -> Told:
+    """Return, for each part of a rule that was looked at, its name and its stored trace in sentences.
+
+    With the case it was judged on, a step that decided is named.
+    """
+    kept = _looked_at(prepared, code, trace)
+    return [(name, explain(checked, found, show, case)) for name, checked, found in kept]
+
+
+def unlooked_finding(
+    prepared: PreparedBook, code: str, trace: Stored, show: Show = plain, case: Stored | None = None
+) -> Told:
+    """Return, for each part of a rule that was looked at in part, its name and what was left out, in sentences."""
+    left_out = [
+        (name, unlooked(checked, found, show, case)) for name, checked, found in _looked_at(prepared, code, trace)
+    ]
+    return [(name, said) for name, said in left_out if said]
+
+
+def _looked_at(prepared: PreparedBook, code: str, trace: Stored) -> list[tuple[str, Checked, Trace]]:
+    """Return the parts of a rule of which a stored trace tells: name, rule text and events."""
     parts = prepared.rule(code).parts
-    return [(name, explain(parts[name].checked, found, show)) for name, found in kept.items() if found.events]
+    kept = [(name, part.checked, unpacked(dict(trace), code, name)) for name, part in parts.items()]
+    return [each for each in kept if each[2].events]
 
 
 def _settled(ready: ReadyRule, runs: Sequence[Run], case: Mapping[str, Any], rests: Rests) -> Settlements:

@@ -15,6 +15,7 @@ from assessments.rules import (
     explain_finding,
     judge,
     prepare,
+    unlooked_finding,
 )
 from assessments.rules.trace import size
 
@@ -226,6 +227,22 @@ def test_a_stored_trace_is_told_in_sentences(schema, functions, case):
     ]
     with pytest.raises(KeyError):
         explain_finding(prepared, "COA-01.9", trace)
+
+
+def test_a_stored_trace_tells_what_was_left_out_and_with_the_case_which_step_decided(schema, functions, case):
+    one = rule("any(s.wet for s in answer.steps) or answer.sure", when="key.short")
+    prepared = prepare(RuleBook("COA-01", 1, (one,)), schema, functions)
+    trace = json.loads(json.dumps(judge(prepared, case).trace))
+    assert explain_finding(prepared, "COA-01.1", trace, case=case)[1] == ("test", ["step 2 (sand) fits", "wet: yes"])
+    assert unlooked_finding(prepared, "COA-01.1", trace, case=case) == [
+        (
+            "test",
+            [
+                "not looked at: what comes after step 2 (sand) in steps, because step 2 (sand) settled it",
+                "not looked at: the sure, because the steps settled it",
+            ],
+        )
+    ]
 
 
 def test_the_trace_of_a_whole_mark_stays_within_four_kilobytes(schema, functions, case):
