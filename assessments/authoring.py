@@ -43,9 +43,7 @@ def publish_book(book: Book, text: str, shared: str, *, now: datetime, hands: Ha
             _enter(row, "book_published", hands, now)
     elif row.book != book:
         raise PublishingRefused(
-            _(
-                "Rule book %(code)s version %(version)d is published and can't change. Give the new rules another version."
-            )
+            _("Rule book %(code)s version %(version)d is published and can't change. Give new rules another version.")
             % {"code": book.code, "version": book.version}
         )
     return row

@@ -55,7 +55,7 @@ def mark_of(row: Row | None) -> str:
 
 @transaction.atomic
 def keep_rule(draft: Draft, row: Row, by: Person, *, seen: str) -> Draft:
-    """Keep a rule in the place of the one with its code, or behind the others; `seen` is the mark it was opened with."""
+    """Keep a rule in the place of the one with its code, or behind the others; `seen` marks it as it was opened."""
     draft = _written(draft)
     code = code_of(row)
     before = draft.row(code)

@@ -42,7 +42,11 @@ class AttemptQuerySet(models.QuerySet["Attempt"]):
         """Return them with `newest_outcome`: what they came to when they were last judged."""
         evidence: Any = self.model._meta.get_field("evidence").related_model
         newest = evidence.objects.filter(attempt=models.OuterRef("pk"), replaced_by=None).values("outcome")[:1]
-        return self.annotate(newest_outcome=Coalesce(models.Subquery(newest), models.F("outcome")))
+        return self.annotate(newest_outcome=Coalesce(models.Subquery(newest), models.F("outcome")))  # type: ignore[no-redef]
+
+    def listed(self) -> "AttemptQuerySet":
+        """Return those kept, with what a list shows of them and no more."""
+        return self.kept().with_newest_outcome().select_related("scenario").defer("facts", "scenario__text")
 
     def due(self, now: datetime) -> "AttemptQuerySet":
         """Return the open papers whose time and grace are over at `now`."""
@@ -75,6 +79,8 @@ class Attempt(models.Model):
     rule_book = models.ForeignKey(RuleBook, on_delete=models.PROTECT, related_name="attempts")
     digest = models.CharField(max_length=64, blank=True)
     trace = models.JSONField(null=True)
+
+    newest_outcome: str  # there only on rows asked for with it
 
     objects = AttemptQuerySet.as_manager()
 

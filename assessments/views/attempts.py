@@ -102,11 +102,8 @@ def verdict(request: HttpRequest, attempt_id: UUID) -> HttpResponse:
     attempt = journey.close_if_due(get_verdict_for(person, attempt_id), now=timezone.now())
     if not attempt.outcome:
         return redirect("attempt-detail" if attempt.is_open else "home", *([attempt.pk] if attempt.is_open else []))
-    return render(
-        request,
-        "assessments/attempt_verdict.html",
-        {**verdict_of(attempt, person.preferences), "mine": attempt.person_id == person.pk},
-    )
+    shown = verdict_of(attempt, person.preferences, request.GET.get("judgement", ""))
+    return render(request, "assessments/attempt_verdict.html", {**shown, "mine": attempt.person_id == person.pk})
 
 
 def _wants_json(request: HttpRequest) -> bool:

@@ -39,7 +39,7 @@ def today(request: HttpRequest) -> HttpResponse:
     """Show the next act and one's attempts."""
     person = get_person(request.user)
     close_due(timezone.now(), person)
-    attempts = list(Attempt.objects.by(person).kept().select_related("scenario").defer("facts", "scenario__text"))
+    attempts = list(Attempt.objects.by(person).listed())
     context = {"today": timezone.localdate(), "next": next_act(person, attempts), "attempts": rows(attempts[:SHOWN])}
     return render(request, "assessments/home.html", context)
 
@@ -101,7 +101,7 @@ def _try_out(person: Person, attempts: list[Attempt]) -> NextAct | None:
 
 def _go_again(attempts: list[Attempt]) -> NextAct | None:
     newest = {one.scenario_code: one for one in reversed(attempts)}
-    short = next((one for one in newest.values() if one.outcome != "satisfactory"), None)
+    short = next((one for one in newest.values() if one.newest_outcome != "satisfactory"), None)
     if short is None:
         return None
     why = _("It didn't hold last time. New facts, same judgement.")

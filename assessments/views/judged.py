@@ -9,10 +9,12 @@ from django.utils.translation import ngettext
 from assessments.journey import answers_of, facts_of, key_for
 from assessments.marking.said import Said, said
 from assessments.models import Attempt, Finding
-from assessments.rules import Compared
+from assessments.rules import Compared, explain_finding
 from assessments.scenarios.spec import GaugeLine, Scenario
 from assessments.scenarios.story import Show, model_text, with_units
+from assessments.views.judgements import Judgement, judgement_asked, judgements_of
 from assessments.views.paper import Sheet, job_of, show_for
+from assessments.views.rule_lines import show_values
 from assessments.views.scenarios import lesson_line
 from courses.models import Lesson
 from courses.shipped import sources
@@ -23,13 +25,16 @@ WEIGHT = {"critical": 0, "needed": 1, "points": 2}
 ORDER = {"not_met": 0, "not_answered": 1, "partly": 2}
 
 
-def verdict_of(attempt: Attempt, prefs: Preferences) -> dict[str, Any]:
-    """Return what the page of a judged attempt shows, in the reader's units."""
+def verdict_of(attempt: Attempt, prefs: Preferences, number: str = "") -> dict[str, Any]:
+    """Return what the page of a judged attempt shows, in the reader's units: the newest judgement, or one by number."""
     show = show_for(prefs)
-    found = list(attempt.findings.all())
+    judgements = judgements_of(attempt)
+    came = judgement_asked(judgements, number)
+    found = came.findings()
     lessons = {one.code: one for one in Lesson.objects.filter(code__in={one.lesson for one in found}).defer("text")}
     models = models_of(attempt, show)
-    lines = [_line(one, attempt.scenario.spec, lessons, show) for one in found]
+    told = told_by_rule(came, prefs)
+    lines = [{**_line(one, attempt.scenario.spec, lessons, show), "told": told.get(one.code, [])} for one in found]
     wanting = [line for line in lines if line["verdict"] not in FOLDED]
     wanting.sort(key=lambda line: (WEIGHT[line["severity"]], ORDER[line["verdict"]]))
     return {
@@ -37,9 +42,11 @@ def verdict_of(attempt: Attempt, prefs: Preferences) -> dict[str, Any]:
         **job_of(attempt, show),
         "given": given_of(attempt, prefs),
         "scenario_url": reverse("scenario-detail", args=[attempt.scenario_code]),
-        "outcome": attempt.outcome,
-        "headline": headline(attempt, wanting),
-        "explain": explanation(attempt, wanting),
+        "judgements": judgements if len(judgements) > 1 else [],
+        "came": came,
+        "outcome": came.outcome,
+        "headline": headline(came, wanting),
+        "explain": explanation(came, wanting),
         "decides": models[0]["model"] if models else "",
         "gauges": gauges(attempt, prefs),
         "findings": wanting,
@@ -80,35 +87,43 @@ def _compared(one: Said) -> tuple[str, str]:
     return label, one.text or _("not answered")
 
 
-def headline(attempt: Attempt, wanting: list[dict[str, Any]]) -> str:
+def told_by_rule(came: Judgement, prefs: Preferences) -> dict[str, list[str]]:
+    """Return of each rule, step by step, what was compared with what, in the reader's units."""
+    prepared = came.attempt.scenario.marker(came.rule_book).book
+    show = show_values(prefs)
+    told = {code: explain_finding(prepared, code, came.trace, show) for code in came.trace["rules"]}
+    return {code: [sentence for _name, said in parts for sentence in said] for code, parts in told.items()}
+
+
+def headline(came: Judgement, wanting: list[dict[str, Any]]) -> str:
     """Return the sentence that decides."""
     if not wanting:
         return _("Every rule that applies is met.")
-    if attempt.outcome == "satisfactory":
-        return _("It holds, with %(points)s of %(of)s points.") % _points(attempt)
+    if came.outcome == "satisfactory":
+        return _("It holds, with %(points)s of %(of)s points.") % _points(came)
     first = wanting[0]
     if first["verdict"] == "not_answered":
         return _("%(rule)s: not answered.") % {"rule": first["title"]}
     return _("%(rule)s: not met.") % {"rule": first["title"]}
 
 
-def explanation(attempt: Attempt, wanting: list[dict[str, Any]]) -> str:
+def explanation(came: Judgement, wanting: list[dict[str, Any]]) -> str:
     """Return what the outcome rests on."""
     critical = [one for one in wanting if one["severity"] == "critical"]
-    if attempt.outcome == "critical_fail":
+    if came.outcome == "critical_fail":
         return _("%(because)s So points don't count.") % {"because": critical[0]["because"]}
-    if attempt.outcome == "cannot_certify":
+    if came.outcome == "cannot_certify":
         return _("Nothing here shows that you know. No answer is not a wrong answer, but it can't be certified either.")
     needed = sum(1 for one in wanting if one["severity"] == "needed")
-    points = _("%(points)s of %(of)s points; 80 % of them are asked.").replace("80 %", "80\u00a0%%") % _points(attempt)
-    if attempt.outcome == "not_yet_satisfactory" and needed:
+    points = _("%(points)s of %(of)s points; 80 % of them are asked.").replace("80 %", "80\u00a0%%") % _points(came)
+    if came.outcome == "not_yet_satisfactory" and needed:
         short = ngettext("One needed rule falls short.", "%(n)d needed rules fall short.", needed)
         return f"{short % {'n': needed}} {points}"
     return points
 
 
-def _points(attempt: Attempt) -> dict[str, str]:
-    return {"points": f"{attempt.points:g}", "of": f"{attempt.of:g}"}
+def _points(came: Judgement) -> dict[str, str]:
+    return {"points": f"{came.points:g}", "of": f"{came.of:g}"}
 
 
 def gauges(attempt: Attempt, prefs: Preferences) -> list[dict[str, Any]]:

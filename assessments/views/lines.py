@@ -71,8 +71,8 @@ def _dashed(state: AskState) -> int:
     return lacking if state.state == "not_gathered" else min(len(state.old), lacking)
 
 
-def reason_of(row: Decision) -> str:
-    """Return why it was decided, or nothing where no reason was given or it was erased."""
+def reason_of(row: Decision | Evidence) -> str:
+    """Return why it was decided, or judged again, or nothing where no reason was given or it was erased."""
     return str(row.note.text) if hasattr(row, "note") else ""
 
 

@@ -27,10 +27,15 @@ def address_of(attempt: Attempt) -> str:
 
 
 def rows(attempts: Iterable[Attempt]) -> list[AttemptRow]:
-    """Return the rows of `attempts`, which come with their scenarios."""
+    """Return the rows of `attempts`, which come with their scenarios and their newest outcome."""
     return [
         AttemptRow(
-            one.scenario.title, address_of(one), one.mode, one.number, one.closed_at or one.opened_at, one.outcome
+            one.scenario.title,
+            address_of(one),
+            one.mode,
+            one.number,
+            one.closed_at or one.opened_at,
+            one.newest_outcome,
         )
         for one in attempts
     ]

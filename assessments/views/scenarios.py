@@ -29,7 +29,7 @@ def lesson_line(lesson: Lesson) -> dict[str, str]:
 
 def _attempts(person: Person, code: str = "") -> list[Attempt]:
     close_due(timezone.now(), person)
-    mine = Attempt.objects.by(person).kept().select_related("scenario").defer("facts", "scenario__text")
+    mine = Attempt.objects.by(person).listed()
     return list(mine.on(code) if code else mine)
 
 
@@ -42,7 +42,7 @@ def _line(scenario: Scenario, attempts: list[Attempt]) -> dict[str, Any]:
         "about": scenario.spec.about,
         "url": reverse("scenario-detail", args=[scenario.code]),
         "open": any(one.is_open for one in mine),
-        "last": {"outcome": last.outcome, "url": address_of(last), "when": last.closed_at} if last else None,
+        "last": {"outcome": last.newest_outcome, "url": address_of(last), "when": last.closed_at} if last else None,
     }
 
 

@@ -47,7 +47,7 @@ class Command(Door):
             return list(changes(book, progress.update))
 
     def _filed(self, found: list[Change], book: RuleBook, reason: str) -> tuple[int, int]:
-        """File each change by itself, so that a run that breaks off can be run again; return how many, and passed by."""
+        """File each change by itself, so that a run that broke off can be run again; return how many, and passed by."""
         applied = passed = 0
         now = timezone.now()
         for change in tqdm(found, desc="filed", unit=" attempts", leave=False, disable=None, file=self.stderr):
@@ -103,7 +103,8 @@ def _lines(
     scenario: Scenario, book: RuleBook, waiting: int, found: list[Change], applied: int, passed: int
 ) -> list[str]:
     lines = [
-        f"{scenario}, rule book {book.version}: {waiting} judged by another version, {len(found)} would come out otherwise."
+        f"{scenario}, rule book {book.version}: {waiting} judged by another version, "
+        f"{len(found)} would come out otherwise."
     ]
     for one in found:
         was, now = one.was, one.now

@@ -7,7 +7,7 @@ from django.urls import reverse
 from django.utils import timezone
 
 from assessments import journey
-from assessments.models import Attempt, Scenario
+from assessments.models import Attempt, Evidence, Scenario
 from assessments.views.home import next_act
 from courses.actions import mark_read
 from courses.models import Lesson
@@ -16,7 +16,7 @@ pytestmark = pytest.mark.django_db
 
 
 def act(person):
-    found = next_act(person, list(Attempt.objects.by(person).kept().select_related("scenario")))
+    found = next_act(person, list(Attempt.objects.by(person).listed()))
     return (found.act, found.url) if found else None
 
 
@@ -47,10 +47,17 @@ def test_what_did_not_hold_is_tried_again(trainee, now):
     assert act(trainee) == ("Try again", "/scenarios/COA-01/")
 
 
-def test_when_all_holds_nothing_waits(trainee, now):
+def test_when_all_holds_nothing_waits(sit, trainee, now):
     read_all(trainee, now)
-    attempt = journey.hand_in(journey.open_attempt(trainee, Scenario.objects.get(), "practice", now=now), now=now)
-    Attempt.objects.filter(pk=attempt.pk).update(outcome="satisfactory")
+    sit(trainee, mode="practice")
+    assert act(trainee) is None
+
+
+def test_what_was_judged_again_counts_as_it_came_out_last(sit_wide, trainee, second_book, now):
+    read_all(trainee, now)
+    sit_wide(trainee)
+    assert act(trainee) == ("Try again", "/scenarios/COA-01/")
+    journey.judge_again(Evidence.objects.get(), second_book, reason="The margin was too tight.", now=now)
     assert act(trainee) is None
 
 
