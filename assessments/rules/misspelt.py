@@ -18,14 +18,14 @@ _SIGNS: dict[str, tuple[str, str | None]] = {
     r"%": ("A per cent sign is not read; write the number alone, as in near_rel(a, b, 5)", None),
     r"\?": ("Write a if test else b to choose between two values", None),
     r";": ("A rule is one test; write and to join two", "and"),
-    r"\belif\b|\belse\s+if\b": ("There is no 'else if'; write a if test else (b if other else c)", None),
-    r"\bthen\b": ("Write a if test else b, without 'then'", None),
-    r"\b(?:AND|OR|NOT|IN|IF|ELSE|FOR)\b": ("Write {small} in small letters", "{small}"),
-    r"\bbetween\b": ("Write 3 <= value <= 5 for 'between'", None),
-    r"\bcontains\b": ("Write value in list for 'contains'", None),
-    r"\bxor\b": ("Write != for 'one or the other'", "!="),
+    r"(?<![\w.])(?:elif|else\s+if)\b": ("There is no 'else if'; write a if test else (b if other else c)", None),
+    r"(?<![\w.])then\b": ("Write a if test else b, without 'then'", None),
+    r"(?<![\w.])(?:AND|OR|NOT|IN|IF|ELSE|FOR)\b": ("Write {small} in small letters", "{small}"),
+    r"(?<![\w.])between\b": ("Write 3 <= value <= 5 for 'between'", None),
+    r"(?<![\w.])contains\b": ("Write value in list for 'contains'", None),
+    r"(?<![\w.])xor\b": ("Write != for 'one or the other'", "!="),
     r"[$@`]|->|\.\.+": ("'{found}' is not part of the language", None),
-    r"\b0\d+\b": ("A number has no 0 before it; write 7, not 007", None),
+    r"(?<![\w.])0\d+\b(?!\.)": ("A number has no 0 before it; write 7, not 007", None),
 }
 _SIGN = re.compile("|".join(f"({pattern})" for pattern in _SIGNS))
 _BY_PYTHON = {

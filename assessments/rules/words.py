@@ -15,6 +15,7 @@ from assessments.rules.sheet import Sheet
 from assessments.rules.units import NUMBER, Unit, difference, shared
 
 _CHARACTERS_A_STEP = 5
+_PER_CENT = ("pct", "%", "rh")
 QUANTIFIERS = ("every", "any", "count", "sum", "least", "most")
 
 
@@ -58,8 +59,11 @@ def _near(sheet: Sheet, parts: Sequence[Node]) -> Sort:
 
 def _near_rel(sheet: Sheet, parts: Sequence[Node]) -> Sort:
     if _numbers(sheet, parts):
-        value, target, _percent = parts
+        value, target, percent = parts
         warn_mixed(sheet, value, target)
+        if percent.sort.unit and percent.sort.unit.powers and percent.sort.unit.text not in _PER_CENT:
+            said = f"This is taken for per cent, but it is in {percent.sort.unit.text}."
+            sheet.warn(percent.start, percent.end, said)
         _same_unit(sheet, target, target.sort.unit, value.sort.unit)
     return computed(truth(), parts)
 

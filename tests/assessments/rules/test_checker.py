@@ -210,6 +210,8 @@ def test_an_unanswered_list_round_a_filter_is_no_fault(checked):
         ("facts.econ > facts.film_um", "facts.econ", "This has no unit, the other side is in um"),
         ("facts.film_um > facts.econ", "facts.econ", "This has no unit, the other side is in um"),
         ("answer.note == 'stays'", "answer.note", "put it through norm()"),
+        ("answer.margin in [1, 2.5]", "2.5", "near(…, 2.5, tolerance) is meant"),
+        ("near_rel(answer.margin, 3, facts.film_um)", "facts.film_um", "taken for per cent, but it is in um."),
         (
             "every(s.wet for s in answer.steps if s.op == 'sand')",
             "every(s.wet for s in answer.steps if s.op == 'sand')",
@@ -234,6 +236,8 @@ def test_what_is_sound_but_risky_is_warned_of(warned, rule, part, said):
         "facts.film_um > (40 if facts.cold else 50)",
         "count(s.wet for s in answer.steps) > facts.econ",
         "answer.margin != 3",
+        "near_rel(answer.margin, 3, facts.air_rh)",
+        "near_rel(answer.margin, 3, facts.film_um / facts.reserve_um)",
     ],
 )
 def test_what_is_sound_brings_no_warning(warned, rule):

@@ -80,5 +80,10 @@ def test_what_is_missing_is_told_where_it_is_missing(rule, part, said):
     assert told(rule) == (part, said, None)
 
 
+@pytest.mark.parametrize("name", ["between", "contains", "then", "xor", "a0"])
+def test_a_field_of_that_name_is_no_sign(name):
+    assert told(f"answer.{name} > 1.05 answer.ok")[0] == "answer"
+
+
 def test_a_sign_inside_quotes_is_text():
     assert told("norm(answer.note) == 'a = b & c' answer.ok")[0] == "answer"
