@@ -9,6 +9,7 @@ from __future__ import annotations
 import ast
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, field
+from functools import lru_cache
 
 from assessments.rules.asking import Loop, Spot, at_least_one, called, links, loop_of
 
@@ -119,10 +120,11 @@ def _ordered(part: ast.expr) -> Iterator[Ask]:
     for act in acts:
         if isinstance(act, ast.Constant):
             yield Ask(key(steps))
-            yield Ask(key(steps), frozenset({op_is(act.value)}))
+            yield Ask(key(steps), frozenset({op_is(str(act.value))}))
 
 
-def op_is(act: object) -> str:
+@lru_cache(maxsize=256)
+def op_is(act: str) -> str:
     """Return the condition that a step is this act, as a loop that asks for one says it."""
     return ast.dump(ast.parse(f"{_HOLE}.op == {act!r}", mode="eval").body)
 
@@ -159,7 +161,11 @@ def ask_of(loop: Loop, parts: Sequence[ast.expr]) -> Ask:
 
 def key(items: ast.expr) -> str:
     """Return the text by which two readings of one list are known for the same."""
-    return ast.unparse(items)
+    part, names = items, []
+    while isinstance(part, ast.Attribute):
+        names.append(part.attr)
+        part = part.value
+    return ".".join([part.id, *names[::-1]]) if isinstance(part, ast.Name) else ast.unparse(items)
 
 
 def same_list(left: ast.expr, right: ast.expr) -> bool:

@@ -87,7 +87,7 @@ def _after_each(parsed: Parsed, spot: Spot) -> Iterator[Claim]:
     steps, *acts = called(spot.part, "after_each") or (spot.part,)
     if acts and isinstance(acts[0], ast.Constant) and spot.sign >= 0 and is_own(steps):
         first = acts[0].value
-        wants = {Ask(key(steps), act=str(first)), Ask(key(steps), frozenset({op_is(first)}))}
+        wants = {Ask(key(steps), act=str(first)), Ask(key(steps), frozenset({op_is(str(first))}))}
         yield Claim(frozenset(wants), _EACH.format(first=first), *parsed.place(spot.part))
 
 
