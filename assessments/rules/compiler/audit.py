@@ -35,10 +35,10 @@ _FIELDS: dict[type[ast.AST], tuple[str, ...]] = {
     ast.Tuple: ("elts",),
     ast.UnaryOp: ("operand",),
 }
-_SIGNS = (
+_SIGNS = frozenset((
     ast.Add, ast.Sub, ast.Mult, ast.Div, ast.FloorDiv, ast.And, ast.Or, ast.Not, ast.USub,
     ast.Eq, ast.NotEq, ast.Lt, ast.LtE, ast.Gt, ast.GtE, ast.In, ast.NotIn, ast.Is, ast.IsNot,
-)  # fmt: skip
+))  # fmt: skip
 
 
 class AuditFailed(Exception):
@@ -77,11 +77,17 @@ def _is_plain(function: ast.FunctionDef, parameters: tuple[str, ...]) -> bool:
 class _Audit:
     def __init__(self, parameters: tuple[str, ...], callable_names: Container[str]) -> None:
         self.parameters, self.callable_names = parameters, callable_names
+        self.made: set[str] = set()
         self.readers: dict[type[ast.AST], Callable[[Any], None]] = {
-            ast.Name: self.name,
             ast.Call: self.call,
             ast.Constant: self.constant,
+            ast.Name: self.name,
             ast.Subscript: self.subscript,
+            ast.AugAssign: self.sign,
+            ast.BinOp: self.sign,
+            ast.BoolOp: self.sign,
+            ast.UnaryOp: self.sign,
+            ast.Compare: self.signs,
         }
 
     def read(self, nodes: Iterable[ast.AST]) -> None:
@@ -93,12 +99,9 @@ class _Audit:
             reader = self.readers.get(kind)
             if reader is not None:
                 reader(node)
-            if kind is ast.Name or kind is ast.Constant:
-                continue
             fields = _FIELDS.get(kind)
             if fields is None:
                 raise AuditFailed(f"{kind.__name__} is nothing the compiler writes.")
-            self.signs(node)
             for field in fields:
                 child = getattr(node, field)
                 if type(child) is list:
@@ -106,18 +109,26 @@ class _Audit:
                 elif child is not None:
                     waiting.append(child)
 
-    def signs(self, node: ast.AST) -> None:
+    def sign(self, node: ast.AugAssign | ast.BinOp | ast.BoolOp | ast.UnaryOp) -> None:
         """Refuse a sign that is not known."""
-        signs = getattr(node, "ops", None) or [getattr(node, "op", None)]
-        for sign in signs:
-            if sign is not None and not isinstance(sign, _SIGNS):
-                raise AuditFailed(f"{type(sign).__name__} is no sign the compiler writes.")
+        self._known(node.op)
+
+    def signs(self, node: ast.Compare) -> None:
+        """Refuse a comparison that is not known."""
+        for sign in node.ops:
+            self._known(sign)
+
+    def _known(self, sign: ast.AST) -> None:
+        if type(sign) not in _SIGNS:
+            raise AuditFailed(f"{type(sign).__name__} is no sign the compiler writes.")
 
     def name(self, node: ast.Name) -> None:
         """Refuse a name the compiler can't have made; parameters are never assigned."""
-        made = _NAME.fullmatch(node.id)
-        read = isinstance(node.ctx, ast.Load)
-        if not (made or (read and node.id in self.parameters)):
+        if node.id in self.made:
+            return
+        if _NAME.fullmatch(node.id):
+            self.made.add(node.id)
+        elif node.id not in self.parameters or not isinstance(node.ctx, ast.Load):
             raise AuditFailed(f"The name {node.id!r:.60} is none of the compiler's.")
 
     def call(self, node: ast.Call) -> None:

@@ -72,6 +72,7 @@ def written(parts: Sequence[Checked], traced: bool = False, silent: frozenset[st
     roots = [part.root for part in parts if part.root is not None]
     read_ahead(pen, often(roots, 1 if traced else _OFTEN))
     look_ahead(pen, [part.nodes for part in parts])
+    head = len(pen.lines)
     values = []
     for part, root in zip(parts, roots, strict=True):
         pen.lends = any(isinstance(node, Call) and node.function for node in part.nodes)
@@ -79,6 +80,8 @@ def written(parts: Sequence[Checked], traced: bool = False, silent: frozenset[st
         values.append(pen.named(value).text if traced else value.text)
         pen.first += len(part.nodes)
     pen.flush()
+    if pen.rounded:
+        pen.lines.insert(head, f"    {', '.join(pen.rounded.values())}, = sixes(({', '.join(pen.rounded)}, ))")
     pen.line(f"return ({''.join(f'{value}, ' for value in values)})")
     taken = PARAMETERS if traced else PARAMETERS[:1]
     return Written(f"def book({', '.join(taken)}):\n" + "\n".join(pen.lines) + "\n", pen.lent, pen.wholes)

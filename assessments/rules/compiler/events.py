@@ -7,19 +7,14 @@ from collections.abc import Iterable, Sequence
 
 from assessments.rules.compiler.paths import rooted
 from assessments.rules.compiler.pen import Pen, Value
+from assessments.rules.compiler.runtime import MIDDLE
 from assessments.rules.kinds import Kind
 from assessments.rules.nodes import Field, Item, Node, Root
 from assessments.rules.trace import DIGITS, MAX_TEXT, small
 
 AS_IS, GIVEN, READ, KEPT = "as it is", "given", "read", "kept"
 """Where an operand is found whole: in the event, in the rule, in the case, among what the run kept."""
-_WHOLE = 1.5 * 2**52
-_SHORT = f"({{0}} if ({{0}} * 1e6 + {_WHOLE!r} - {_WHOLE!r}) / 1e6 == {{0}} > -1e9 else round({{0}}, 6))"
-"""A number of at most six decimals is the one nearest to a whole number of millionths: rounding would give it back.
-
-Adding and taking away so large a number leaves a whole one, at a fifth of what `round` takes.
-"""
-
+_SHORT = f"({{0}} if ({{0}} * 1e6 + {MIDDLE!r} - {MIDDLE!r}) / 1e6 == {{0}} > -1e9 else round({{0}}, 6))"
 _WRITE = {
     "number": _SHORT,
     "computed": "round({0}, 6)",
@@ -77,6 +72,8 @@ def stored(pen: Pen, node: Node, value: Value) -> str:
     if form is None:
         return value.text
     known: str | None = pen.recall((form, value.text))
+    if known is None and form == "number" and rooted(node):
+        known = pen.round_ahead(value.text)
     if known is None:
         text = _WRITE[form].format(value.text)
         known = pen.name("r")

@@ -76,6 +76,7 @@ def read_ahead(pen: Pen, paths: dict[Path, Node]) -> None:
         name = pen.name("p")
         pen.line(f"{name} = {value.text}")
         pen.learn(path, Value(name, value.none, _bound(node), True))
+        pen.heads |= {name}
 
 
 def path(pen: Pen, node: Root | Field) -> Value:

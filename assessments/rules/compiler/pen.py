@@ -58,6 +58,8 @@ class Pen:
         self.variables: dict[str, str] = {}
         self.lent: dict[str, Function] = {}
         self.wholes: dict[int, tuple[Any, ...]] = {}
+        self.heads: frozenset[str] = frozenset()
+        self.rounded: dict[str, str] = {}
         self.first = 0
         self.lends = False
         self._known: dict[Hashable, Any] = {}
@@ -145,6 +147,12 @@ class Pen:
         if kept is not None:
             self._kept.append(kept)
         self._stirred += 1
+
+    def round_ahead(self, name: str) -> str | None:
+        """Return the name of a number to six decimals, to be rounded at the head; None for one that isn't there."""
+        if name not in self.heads:
+            return None
+        return self.rounded.setdefault(name, f"r{name[1:]}")
 
     def flush(self) -> None:
         """Write the events on their way, before the block that was begun since and before whatever may raise."""

@@ -9,9 +9,14 @@ from assessments.rules import vocabulary
 from assessments.rules.faults import FunctionFailed
 from assessments.rules.frame import finite
 from assessments.rules.functions import Function
-from assessments.rules.trace import small
+from assessments.rules.trace import DIGITS, small
 
 Row = Mapping[str, Any]
+MIDDLE = 1.5 * 2**52
+"""Added to a number and taken away again it leaves a whole one, at a fifth of what `round` takes.
+
+A number of at most six decimals is the one nearest to a whole number of millionths: rounding would give it back.
+"""
 Places = tuple[dict[str, int] | None, dict[str, int] | None]
 
 
@@ -62,6 +67,18 @@ def placed(rows: Sequence[Row], field: str) -> dict[str, list[tuple[int, Row]]]:
     return found
 
 
+def sixes(values: Sequence[float | None]) -> list[float | None]:
+    """Return numbers to six decimals.
+
+    >>> sixes([2.5, 1 / 3, None])
+    [2.5, 0.333333, None]
+    """
+    return [
+        value if value is None or (value * 1e6 + MIDDLE - MIDDLE) / 1e6 == value > -1e9 else round(value, DIGITS)
+        for value in values
+    ]
+
+
 def lent(function: Function) -> Callable[..., Any]:
     """Return a lent function whose every exception carries its name and whose values are of the kind it promised."""
     promised, call = _PROMISED[function.returns.name], function.call
@@ -102,5 +119,6 @@ RUNTIME: Mapping[str, Callable[..., Any]] = {
     "places": places,
     "grouped": grouped,
     "placed": placed,
+    "sixes": sixes,
 }
 """What generated code finds under its name; nothing else is there, not even Python's own."""
