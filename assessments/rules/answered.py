@@ -13,7 +13,9 @@ def mark(part: ast.expr) -> str:
     >>> mark(ast.parse("a.b", mode="eval").body) == mark(ast.parse(" a . b".strip(), mode="eval").body)
     True
     """
-    return ast.dump(part)
+    if isinstance(part, ast.Attribute):
+        return f"{mark(part.value)}.{part.attr}"
+    return part.id if isinstance(part, ast.Name) else ast.dump(part)
 
 
 def given_if(test: ast.expr, holds: bool) -> frozenset[str]:

@@ -9,7 +9,9 @@ from __future__ import annotations
 import ast
 import re
 import unicodedata
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass
+from typing import Any
 
 from assessments.rules.faults import Fault
 from assessments.rules.misspelt import misspelt
@@ -58,11 +60,11 @@ class Parsed:
         (29, 38)
         """
         start, end = getattr(node, "col_offset", 0), getattr(node, "end_col_offset", 0)
+        if self.text.isascii():
+            return start + self.indent, end + self.indent
         return self._characters(start) + self.indent, self._characters(end) + self.indent
 
     def _characters(self, byte: int) -> int:
-        if self.text.isascii():
-            return byte
         return len(self.text[self.indent :].encode()[:byte].decode(errors="ignore"))
 
 
@@ -149,6 +151,24 @@ def _deep_brackets(bare: str) -> Fault | None:
 
 def _too_large(parsed: Parsed) -> Fault | None:
     """Count nodes and depth without recursion, before anything walks the tree recursively."""
+    level, count = [parsed.tree], 0
+    for _ in range(MAX_DEPTH):
+        count += len(level)
+        level = [each for node in level for each in _below(node)]
+        if not level or count > MAX_NODES:
+            break
+    return _what_is_too_large(parsed) if level or count > MAX_NODES else None
+
+
+def _below(node: ast.AST) -> Iterable[Any]:
+    below = _PARTS.get(type(node))
+    if below:
+        return below(node)
+    return [each for each in ast.iter_child_nodes(node) if not isinstance(each, _GRAMMAR)]
+
+
+def _what_is_too_large(parsed: Parsed) -> Fault | None:
+    """Return the fault of a tree that is too large, at the first part that is nested too deep."""
     waiting: list[tuple[ast.AST, int]] = [(parsed.tree, 1)]
     count = 0
     while waiting:
@@ -158,8 +178,19 @@ def _too_large(parsed: Parsed) -> Fault | None:
             return Fault(f"The rule has more than {MAX_NODES} parts; split it.", 0, len(parsed.text))
         if depth > MAX_DEPTH:
             return Fault(f"The rule is nested more than {MAX_DEPTH} deep here.", *parsed.place(node))
-        waiting += [(each, depth + 1) for each in ast.iter_child_nodes(node) if not isinstance(each, _GRAMMAR)]
+        waiting += [(each, depth + 1) for each in _below(node)]
     return None
 
 
 _GRAMMAR = (ast.expr_context, ast.operator, ast.boolop, ast.unaryop, ast.cmpop)
+_PARTS: dict[type[ast.AST], Callable[[Any], Iterable[Any]]] = {
+    ast.Name: lambda node: (),
+    ast.Constant: lambda node: (),
+    ast.Attribute: lambda node: (node.value,),
+    ast.Compare: lambda node: (node.left, *node.comparators),
+    ast.BoolOp: lambda node: node.values,
+    ast.BinOp: lambda node: (node.left, node.right),
+    ast.UnaryOp: lambda node: (node.operand,),
+    ast.Call: lambda node: (node.func, *node.args, *node.keywords),
+}
+"""The parts of what most rules are made of, in the order they stand, without asking Python for them one by one."""

@@ -7,7 +7,7 @@ from collections.abc import Callable, Sequence
 
 from assessments.rules.faults import listed, nearest, offered
 from assessments.rules.kinds import Kind, num, truth
-from assessments.rules.nodes import Choose, Literal, LiteralList, Node, Sort
+from assessments.rules.nodes import NOTHING, Choose, Literal, LiteralList, Node, Sort
 from assessments.rules.sheet import Sheet
 from assessments.rules.units import Unit, added, product, quotient, shared, subtracted
 
@@ -34,12 +34,12 @@ _MIXED = "This has no unit, the other side is in {unit}; the two are taken to ag
 
 def missing_of(parts: Sequence[Node]) -> frozenset[str]:
     """Return everything whose absence can make one of the parts unknown."""
-    return frozenset[str]().union(*(part.sort.missing for part in parts))
+    return NOTHING.union(*[part.sort.missing for part in parts])
 
 
 def roots_of(parts: Sequence[Node]) -> frozenset[str]:
     """Return the roots that the parts read."""
-    return frozenset[str]().union(*(part.sort.roots for part in parts))
+    return NOTHING.union(*[part.sort.roots for part in parts])
 
 
 def computed(kind: Kind, parts: Sequence[Node], unit: Unit | None = None) -> Sort:

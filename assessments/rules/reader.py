@@ -14,6 +14,7 @@ from assessments.rules.faults import nearest, offered
 from assessments.rules.kinds import Kind, many, num, truth
 from assessments.rules.language import MAX_NUMBER, MAX_TEXT
 from assessments.rules.nodes import (
+    NOTHING,
     Arithmetic,
     Call,
     Choose,
@@ -144,14 +145,14 @@ class PartReader:
             return self.sheet.broken(part)
         path = (*(owner.sort.path or ()), part.attr)
         sort = self._read_at(kind, path, owner.sort.base or "()", owner.sort.roots, part)
-        return self.sheet.node(
-            Field, part, with_changes(sort, missing=sort.missing | owner.sort.missing), owner, part.attr
-        )
+        if owner.sort.missing:
+            sort = with_changes(sort, missing=sort.missing | owner.sort.missing)
+        return self.sheet.node(Field, part, sort, owner, part.attr)
 
     def _read_at(self, kind: Kind, path: Path, base: str, roots: frozenset[str], part: ast.expr) -> Sort:
         """Return the sort of the value at a path and note that the rule reads it."""
         self.sheet.reads.add(path)
-        missing = frozenset({base}) if kind.opt else frozenset[str]()
+        missing = frozenset({base}) if kind.opt else NOTHING
         holder = kind.item or kind
         unit = Unit.of(holder.unit) if holder.unit else None
         if unit and holder.unit not in KNOWN and not {name for name, _ in unit.powers} <= KNOWN:

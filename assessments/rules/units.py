@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass, field
+from functools import lru_cache
 
 POINTS = frozenset({"degc", "degC"})
 _SHOP = "degc degC K rh um mm m m2 m3 ml l g mg kg min h s rpm n mps ppm mgm3 db mps2 hpa gkg ratio pct % GU"
@@ -38,6 +39,7 @@ class Unit:
     text: str = field(compare=False)
 
     @classmethod
+    @lru_cache(maxsize=512)
     def of(cls, text: str) -> Unit:
         """Return the unit a schema declares, `ml/m2` and `um*um` counted in parts."""
         powers: dict[str, int] = {}
