@@ -12,7 +12,7 @@ from assessments.rules.evaluate import evaluate
 from assessments.rules.explain import explain
 from assessments.rules.faults import CaseRefused, Fault, Refused, SchemaRefused, TrialRefused
 from assessments.rules.findings import Judged, Mark
-from assessments.rules.fitting import choices
+from assessments.rules.fitting import choices, fitting_phrases, typed_units
 from assessments.rules.functions import Function
 from assessments.rules.judge import explain_finding, judge, unlooked_finding
 from assessments.rules.kinds import Kind, Schema, choice, integer, many, num, record, text, truth
@@ -67,6 +67,7 @@ __all__ = [
     "evaluate",
     "explain",
     "explain_finding",
+    "fitting_phrases",
     "integer",
     "joined",
     "judge",
@@ -86,6 +87,7 @@ __all__ = [
     "text",
     "truth",
     "try_rule",
+    "typed_units",
     "unlooked",
     "unlooked_finding",
     "written",

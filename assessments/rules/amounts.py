@@ -6,7 +6,7 @@ from collections.abc import Callable
 from typing import Any
 
 from assessments.rules.joining import INSIDE, spoken
-from assessments.rules.naming import alternatives, option_words
+from assessments.rules.naming import alternatives, choice_label
 from assessments.rules.nodes import (
     Arithmetic,
     Call,
@@ -17,6 +17,7 @@ from assessments.rules.nodes import (
     LiteralList,
     Minus,
     Node,
+    Path,
     Root,
 )
 from assessments.rules.spoken import SIGNS, is_written, unit_of
@@ -32,11 +33,17 @@ def amount(teller: Teller, node: Node, beside: Node | None = None) -> str:
     return f"(whether {spoken(teller.clause(node), INSIDE)})"
 
 
-def written(teller: Teller, value: Any, unit: str | None = None, free: bool = False) -> str:
-    """Return a value written in the rule: a number in its unit, a choice as words, a free text in quotes."""
-    if isinstance(value, str):
-        return f"“{value}”" if free else option_words(value)
-    return teller.show(value, unit)
+def written(teller: Teller, value: Any, unit: str | None = None, beside: Node | None = None) -> str:
+    """Return a value written in the rule: a number in its unit, a choice as words, beside free text one in quotes."""
+    if not isinstance(value, str):
+        return teller.show(value, unit)
+    return f"“{value}”" if is_free(beside) else choice_label(_choice_path(beside), value, teller.name)
+
+
+def _choice_path(node: Node | None) -> Path | None:
+    """Return where a choice stands, or the choices of a list."""
+    path = node.sort.path if node else None
+    return (*path, "[]") if path and node and node.sort.name == "list" else path
 
 
 def is_free(node: Node | None) -> bool:
@@ -50,12 +57,12 @@ def unit_beside(node: Node, beside: Node | None) -> str | None:
 
 
 def _literal(teller: Teller, node: Literal, beside: Node | None) -> str:
-    return written(teller, node.value, unit_beside(node, beside), is_free(beside))
+    return written(teller, node.value, unit_beside(node, beside), beside)
 
 
 def _literals(teller: Teller, node: LiteralList, beside: Node | None) -> str:
     unit = unit_beside(node, beside)
-    return alternatives([written(teller, value, unit, is_free(beside)) for value in node.values])
+    return alternatives([written(teller, value, unit, beside) for value in node.values])
 
 
 def _named(teller: Teller, node: Root | Field | Item, beside: Node | None) -> str:

@@ -5,11 +5,12 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
-from assessments.rules.kinds import SINGLE, Kind, Schema
-from assessments.rules.naming import Name, field_words, label, option_words, unnamed
+from assessments.rules.kinds import SINGLE, Schema
+from assessments.rules.naming import Name, choice_label, field_words, label, unnamed
 from assessments.rules.nodes import Path
-from assessments.rules.phrases import Phrase, Slot
+from assessments.rules.phrases import PHRASES, Phrase, Slot
 from assessments.rules.places import OWN, Choice, Place, places, quoted, variables, writable
+from assessments.rules.units import Unit, difference
 
 Chosen = Mapping[str, str | Sequence[str]]
 _LISTED = ("enum", "int")
@@ -30,6 +31,48 @@ def choices(schema: Schema, phrase: Phrase, chosen: Chosen, name: Name | None = 
     """
     fitting = Fitting(schema, phrase, chosen, name or unnamed)
     return {slot.name: fitting.choices(slot) for slot in phrase.slots}
+
+
+def fitting_phrases(schema: Schema) -> tuple[Phrase, ...]:
+    """Return the phrases that can be begun on a schema: there is something to choose for their first choice.
+
+    >>> [each.code for each in fitting_phrases(Schema({"key": Kind("rec", fields={"note": Kind("str")})}))]
+    ['is', 'is_not', 'mentions']
+    """
+    return tuple(each for each in PHRASES if _begins(Fitting(schema, each, {}, unnamed)))
+
+
+def _begins(fitting: Fitting) -> bool:
+    first = next(slot for slot in fitting.phrase.slots if slot.picks)
+    return bool(fitting.choices(first))
+
+
+def typed_units(schema: Schema, phrase: Phrase, chosen: Chosen) -> dict[str, str]:
+    """Return for each gap in which a number is typed the unit it is taken in, given what is chosen so far.
+
+    A gap without a unit, or that hangs on another one not yet filled, is left out.
+
+    >>> from assessments.rules.kinds import num, record
+    >>> from assessments.rules.phrases import phrase
+    >>> schema = Schema({"answer": record({"air": num("degc")})})
+    >>> typed_units(schema, phrase("within"), {"value": "answer.air"})
+    {'tolerance': 'K', 'target': 'degc'}
+    """
+    fitting = Fitting(schema, phrase, chosen, unnamed)
+    units = {slot.name: _typed_unit(fitting, slot) for slot in phrase.slots if slot.typed}
+    return {name: unit.text for name, unit in units.items() if unit and unit.powers}
+
+
+def _typed_unit(fitting: Fitting, slot: Slot) -> Unit | None:
+    beside = _BESIDE.get(slot.fits)
+    if beside is None:
+        return Unit.of("%") if slot.fits in ("percent", "share") else None
+    place = fitting.place(beside)
+    unit = place.unit if place else None
+    return difference(unit) if slot.fits == "not negative" else unit
+
+
+_BESIDE = {"like value": "value", "number like value": "value", "not negative": "value", "number like what": "what"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,7 +123,9 @@ class Fitting:
     def options(self, slot: str) -> Iterator[Choice]:
         """Return the words of the choice field, or list of choices, chosen for a gap."""
         mine = self.place(slot)
-        return (Choice(quoted(word), option_words(word)) for word in (writable(mine.of) if mine else ()))
+        if mine:
+            for word in writable(mine.of):
+                yield Choice(quoted(word), choice_label(mine.of_path, word, self.name))
 
     def fields(self, slot: str = "list") -> Iterator[Place]:
         """Return the fields of the items of the list chosen for a gap."""
@@ -93,20 +138,21 @@ class Fitting:
         for place in self.fields():
             field = f"{variable}.{place.path[-1]}"
             guard = f"answered({field}) and " if guarded and place.kind.opt else ""
-            for text, words in _tests(field, self.words(place), place.kind):
+            for text, words in self.tests(field, place):
                 yield Choice(guard + text, words, place.path)
+
+    def tests(self, field: str, place: Place) -> Iterator[tuple[str, str]]:
+        """Return what may be asked of a field of an item, each as rule and in words."""
+        said = self.words(place)
+        if place.kind.name == "bool":
+            yield from ((field, said), (f"not {field}", f"not {said}"))
+        before = "" if place.path[-1] == "op" else f"{said} "
+        for word in writable(place.kind):
+            yield f"{field} == {quoted(word)}", f"{before}{choice_label(place.path, word, self.name)}"
 
     def words(self, place: Place) -> str:
         """Return what a field of an item is called."""
         return self.name(place.path) or field_words(place.path[-1], place.unit, place.kind.is_number)
-
-
-def _tests(field: str, words: str, kind: Kind) -> Iterator[tuple[str, str]]:
-    if kind.name == "bool":
-        yield from ((field, words), (f"not {field}", f"not {words}"))
-    before = "" if field.endswith(".op") else f"{words} "
-    for word in writable(kind):
-        yield f"{field} == {quoted(word)}", f"{before}{option_words(word)}"
 
 
 def _like_value(fitting: Fitting) -> Iterator[Choice]:
@@ -173,7 +219,8 @@ def _acts(fitting: Fitting) -> Iterator[Choice]:
     """Return the acts of the chosen list; one that is chosen for another gap is not offered again."""
     for place in fitting.fields():
         if place.path[-1] == "op":
-            yield from (Choice(quoted(word), option_words(word)) for word in writable(place.kind))
+            for word in writable(place.kind):
+                yield Choice(quoted(word), choice_label(place.path, word, fitting.name))
 
 
 def _other_acts(fitting: Fitting, beside: str) -> Iterator[Choice]:

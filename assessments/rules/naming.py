@@ -81,6 +81,18 @@ def alternatives(words: Sequence[str], word: str = "or") -> str:
     return words[0] if len(words) == 1 else f"{', '.join(words[:-1])} {word} {words[-1]}"
 
 
+def choice_label(path: Path | None, option: str, name: Name = unnamed) -> str:
+    """Return a word of the choice at a path as it is said; the caller's label of it stands at the path and the word.
+
+    >>> choice_label(("answer", "decision"), "warm_the_panel")
+    'warm the panel'
+    >>> choice_label(("answer", "decision"), "wait", {("answer", "decision", "wait"): "“Wait an hour”"}.get)
+    '“Wait an hour”'
+    """
+    said = name((*path, option)) if path else None
+    return option_words(option) if said is None else said
+
+
 def option_words(option: object) -> str:
     """Return a choice as words: 'warm_the_panel' is shown as warm the panel."""
     return str(option).replace("_", " ").strip() or "nothing"

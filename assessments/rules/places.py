@@ -42,6 +42,11 @@ class Place:
         return self.kind.item or self.kind
 
     @property
+    def of_path(self) -> Path:
+        """Where one value stands: of a list, that of its items."""
+        return (*self.path, "[]") if self.kind.item else self.path
+
+    @property
     def unit(self) -> Unit | None:
         """The unit of its values."""
         return Unit.of(self.of.unit) if self.of.unit else None

@@ -28,10 +28,11 @@ class Predicate:
 
 @dataclass(frozen=True, slots=True)
 class Statement:
-    """A test as a subject and what is said of it."""
+    """A test as a subject, what is said of it, and what gives a written subject its unit or its words."""
 
     subject: Node
     predicate: Predicate
+    beside: Node | None = None
 
 
 def be(words: str, holds: bool = True, many: str | None = None) -> Predicate:
@@ -93,7 +94,7 @@ def _sided(teller: Teller, sign: str, left: Node, right: Node, holds: bool) -> P
 
 def _member(teller: Teller, left: Node, right: Node, holds: bool, sign: str) -> Statement:
     aside = _ASIDE if left.sort.normed else ""
-    return Statement(left, be(f"{among(teller, right, left)}{aside}", holds is (sign == "in")))
+    return Statement(left, be(f"{among(teller, right, left)}{aside}", holds is (sign == "in")), right)
 
 
 def steps_of(node: Node) -> Kind | None:
@@ -109,7 +110,7 @@ def _act(teller: Teller, left: Node, right: Node, holds: bool) -> Statement | No
     if not isinstance(right, Literal | LiteralList):
         return None
     if holds or isinstance(right, Literal):
-        return Statement(left.of, be(teller.amount(right, left), holds))
+        return Statement(left.of, be(teller.amount(right), holds))
     return Statement(left.of, be(f"neither {alternatives([option_words(each) for each in right.values], 'nor')}"))
 
 
@@ -146,11 +147,11 @@ def _between(teller: Teller, node: Comparison, holds: bool) -> Statement:
     first, second = TURNED[node.signs[0]], node.signs[1]
     ends = (teller.amount(low, middle), teller.amount(high, middle))
     if (first, second) == (">=", "<="):
-        return Statement(middle, be(f"between {ends[0]} and {ends[1]}", holds))
+        return Statement(middle, be(f"between {ends[0]} and {ends[1]}", holds), low)
     if (first, second) == ("<=", ">="):
-        return Statement(middle, be(f"between {ends[1]} and {ends[0]}", holds))
+        return Statement(middle, be(f"between {ends[1]} and {ends[0]}", holds), low)
     both = "" if holds else "both "
-    return Statement(middle, be(f"{both}{ORDER[first]} {ends[0]} and {ORDER[second]} {ends[1]}", holds))
+    return Statement(middle, be(f"{both}{ORDER[first]} {ends[0]} and {ORDER[second]} {ends[1]}", holds), low)
 
 
 def _called(teller: Teller, node: Call, holds: bool) -> Statement | None:
@@ -182,7 +183,7 @@ def _tolerance(teller: Teller, node: Node, unit: str | None) -> str:
 
 def _mentions(teller: Teller, words: Node, holds: bool) -> Predicate:
     values = words.sort.literal or ()
-    looked_for = alternatives([written(teller, value, free=True) for value in values])
+    looked_for = alternatives([f"“{value}”" for value in values])
     if len(values) > 1:
         looked_for = f"{'one' if holds else 'none'} of the words {looked_for}"
         return Predicate(f"mentions {looked_for}", f"mention {looked_for}")

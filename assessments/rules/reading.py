@@ -83,7 +83,7 @@ class Reading:
 def _stated(teller: Teller, node: Node, holds: bool) -> Said:
     """Return a test as subject and predicate."""
     said = statement(teller, node, holds) or Statement(node, be("yes" if holds else "no"))
-    subject = teller.amount(said.subject)
+    subject = teller.amount(said.subject, said.beside)
     many = isinstance(said.subject, Root | Field) and is_plural(subject)
     return Said(f"{subject} {said.predicate.many if many else said.predicate.one}")
 

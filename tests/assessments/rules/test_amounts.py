@@ -79,7 +79,7 @@ def test_a_written_value_takes_the_unit_beside_it(checked):
 def test_free_text_is_shown_as_it_stands_and_a_choice_as_words(checked):
     note, words = checked("norm(answer.note) == 'It_stays'").root.parts
     assert (is_free(note), is_free(words), is_free(None)) == (True, False, False)
-    assert written(reading(), "it_stays", free=True) == "“it_stays”"
+    assert written(reading(), "it_stays", beside=note) == "“it_stays”"
     assert written(reading(), "it_stays") == "it stays"
 
 

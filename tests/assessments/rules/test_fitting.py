@@ -1,6 +1,21 @@
 import pytest
 
-from assessments.rules import Choice, Schema, choice, choices, integer, many, num, phrase, record, text, truth
+from assessments.rules import (
+    PHRASES,
+    Choice,
+    Schema,
+    choice,
+    choices,
+    fitting_phrases,
+    integer,
+    many,
+    num,
+    phrase,
+    record,
+    text,
+    truth,
+    typed_units,
+)
 
 STEP = record(
     {"n": integer(), "op": choice(["wash", "sand"]), "wet": truth(), "um": num("um"), "air_degc": num("degc")}
@@ -57,6 +72,23 @@ def test_a_field_is_offered_under_the_callers_label():
     assert choices(SCHEMA, phrase("every_step_at_least"), chosen, labels.get)["what"][1] == Choice(
         "s.um", "depth", ("answer", "steps", "[]", "um")
     )
+
+
+def test_the_words_of_a_choice_are_offered_under_the_callers_labels():
+    labels = {
+        ("answer", "decision", "wait"): "“Wait an hour”",
+        ("answer", "asked", "[]", "film"): "“Film”",
+        ("answer", "steps", "[]", "op", "wash"): "“Wash it”",
+    }
+    offered_to = [
+        ("one_of", "options", {"value": "answer.decision"}),
+        ("contains", "option", {"list": "answer.asked"}),
+        ("before", "first", {"list": "answer.steps"}),
+        ("some_step", "kind", {"list": "answer.steps"}),
+    ]
+    said = [choices(SCHEMA, phrase(code), chosen, labels.get)[slot] for code, slot, chosen in offered_to]
+    assert [each[0].words for each in said] == ["“Wait an hour”", "“Film”", "“Wash it”", "“Wash it”"]
+    assert [each[1].words for each in said] == ["warm the panel", "edge", "sand", "sand"]
 
 
 def test_a_gap_that_hangs_on_another_waits_for_it():
@@ -132,3 +164,29 @@ def test_conditions_are_told_in_words():
     assert said == ["wash", "sand", "wet", "not wet"]
     rows = [each.words for each in offered("some_step", "kind", list="answer.rows")]
     assert rows == ["name bow", "sound", "not sound"]
+
+
+@pytest.mark.parametrize(
+    ("code", "chosen", "wanted"),
+    [
+        ("within", {"value": "answer.dew_point"}, {"tolerance": "K", "target": "degc"}),
+        ("within_percent", {"value": "facts.film_um"}, {"percent": "%", "target": "um"}),
+        ("between", {"value": "facts.n"}, {}),
+        ("over", {}, {}),
+        ("is", {"value": "answer.decision"}, {}),
+        ("every_step_at_most", {"list": "answer.steps", "what": "s.um"}, {"target": "um"}),
+        ("at_least_of", {}, {}),
+        ("mentions", {"value": "answer.note"}, {}),
+        ("share_of", {}, {"percent": "%"}),
+    ],
+)
+def test_a_typed_number_is_taken_in_the_unit_of_what_it_is_compared_with(code, chosen, wanted):
+    assert typed_units(SCHEMA, phrase(code), chosen) == wanted
+
+
+def test_only_phrases_that_can_be_begun_are_offered():
+    no_lists = Schema({"answer": record({"te": num("h")})})
+    assert [each.code for each in fitting_phrases(no_lists)] == [
+        *("is", "is_not", "at_least", "at_most", "over", "under", "between", "within", "within_percent", "answered"),
+    ]
+    assert fitting_phrases(SCHEMA) == PHRASES

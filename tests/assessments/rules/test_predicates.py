@@ -31,6 +31,7 @@ def said(checked):
         ("3 <= answer.packs <= 8", ("answer.packs", "is between 3 and 8", "are between 3 and 8")),
         ("8 >= answer.packs >= 3", ("answer.packs", "is between 3 and 8", "are between 3 and 8")),
         ("3 < answer.packs <= 8", ("answer.packs", "is over 3 and at most 8", "are over 3 and at most 8")),
+        ("1 < 3 < key.packs", ("3", "is over 1 and under the key's packs", "are")),
         ("answer.packs > 3 < key.packs", ("3", "is under the trainee's packs and under the key's packs", "are")),
         ("near(answer.margin, 3, 0.5)", ("answer.margin", "is within 0.5 K of 3 K", "are within")),
         ("near(9, answer.dew_point, 0.5)", ("answer.dew_point", "is within 0.5 K of 9 °C", "are")),

@@ -233,6 +233,23 @@ def test_labels_and_units_are_the_callers():
     assert read_back(rule, labels.get, lambda value, unit: f"{value} {{{unit}}}") == wanted
 
 
+def test_the_words_of_a_choice_are_the_callers_too():
+    labels = {
+        ("answer", "decision", "coat_now"): "“Coat now”",
+        ("answer", "asked", "[]", "film"): "“Film, in µm”",
+        ("answer", "steps", "[]", "zone", "bow"): "“Bow”",
+    }
+    rule = check(
+        "answer.decision in ['coat_now', 'wait'] and 'film' in answer.asked"
+        " and any(s.zone == 'bow' for s in answer.steps)",
+        SHARED,
+    )
+    assert read_back(rule, labels.get) == (
+        "The trainee's decision is one of “Coat now” or wait, “Film, in µm” is among the trainee's asked,"
+        " and there is a step whose zone is “Bow”."
+    )
+
+
 def test_a_rule_with_errors_reads_as_nothing(checked):
     assert read_back(checked("answer.stpes")) == ""
 
