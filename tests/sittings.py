@@ -85,3 +85,36 @@ def sit_wide(sit):
         return sit(person, answers={**key, "margin": key["margin"] + 2.0}, seed=seed, **kwargs)
 
     return sat
+
+
+@pytest.fixture
+def author(school):
+    """An instructor who writes rules."""
+    return MembershipFactory(role="instructor", cohort=None, person=PersonFactory(name="Ada Author")).person
+
+
+@pytest.fixture
+def reviewer(school):
+    """An examiner who wrote nothing."""
+    return MembershipFactory(role="examiner", cohort=None, person=PersonFactory(name="Rhea Reviewer")).person
+
+
+@pytest.fixture
+def draft(shelves, author, now):
+    """A draft of the next rules of COA-01, as it begins."""
+    from assessments import drafting
+    from assessments.models import Scenario as Published
+
+    return drafting.begin_draft(Published.objects.get(code="COA-01"), author, now=now)
+
+
+@pytest.fixture
+def changed(author):
+    """Return a function that keeps a rule of a draft with some of its keys changed."""
+    from assessments import drafting
+
+    def change(draft, by=author, code="COA-01.2", **keys):
+        row = draft.row(code)
+        return drafting.keep_rule(draft, {**row, **keys}, by, seen=drafting.mark_of(row))
+
+    return change

@@ -4,8 +4,9 @@ from typing import Any
 
 from django.contrib import messages
 from django.contrib.auth.decorators import login_required
+from django.db.models import QuerySet
 from django.http import HttpRequest, HttpResponse
-from django.shortcuts import get_object_or_404, redirect, render
+from django.shortcuts import redirect, render
 from django.utils import timezone
 from django.utils.translation import gettext as _
 from django.views.decorators.http import require_POST
@@ -67,8 +68,10 @@ def put_back(request: HttpRequest, code: str) -> HttpResponse:
     author = get_author(request.user)
     scenario = get_scenario_authored(code)
     wanted = request.POST.get("version", "")
-    book = get_object_or_404(_versions(scenario), version=int(wanted) if wanted.isdigit() else 0)
+    book = next((one for one in _versions(scenario) if str(one.version) == wanted), None)
     try:
+        if book is None:
+            raise PublishingRefused(_("There is no such version. Choose one of the list."))
         put_in_use(book, author, now=timezone.now())
         messages.success(request, _("Version %(n)d marks from now on. What was judged stays.") % {"n": book.version})
     except PublishingRefused as refusal:
@@ -76,7 +79,7 @@ def put_back(request: HttpRequest, code: str) -> HttpResponse:
     return redirect("book-detail", code)
 
 
-def _versions(scenario: Scenario) -> Any:
+def _versions(scenario: Scenario) -> QuerySet[RuleBook]:
     books = RuleBook.objects.filter(code=scenario.code, scenario_version=scenario.version).order_by("-version")
     return books.select_related("written_by", "reviewed_by")
 

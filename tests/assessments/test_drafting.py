@@ -5,36 +5,15 @@ import pytest
 from assessments import drafting, journey
 from assessments.errors import DraftRefused
 from assessments.manuscript import read
-from assessments.models import Draft, LogEntry, RuleBook, Scenario
-from tests.factories import MembershipFactory
+from assessments.models import Draft, LogEntry, RuleBook
 
 pytestmark = pytest.mark.django_db
 WIDER = "near(answer.margin, key.margin, 0.6)"
 
 
 @pytest.fixture
-def scenario(shelves):
-    return Scenario.objects.get(code="COA-01")
-
-
-@pytest.fixture
-def author():
-    return MembershipFactory(role="instructor", cohort=None).person
-
-
-@pytest.fixture
-def reviewer():
-    return MembershipFactory(role="examiner", cohort=None).person
-
-
-@pytest.fixture
-def draft(scenario, author, now):
-    return drafting.begin_draft(scenario, author, now=now)
-
-
-def changed(draft, by, code="COA-01.2", **keys):
-    row = draft.row(code)
-    return drafting.keep_rule(draft, {**row, **keys}, by, seen=drafting.mark_of(row))
+def scenario(draft):
+    return draft.scenario
 
 
 def test_a_draft_begins_as_the_book_in_use_and_changes_nothing(draft, scenario):
@@ -49,22 +28,22 @@ def test_one_draft_is_open_at_a_time(draft, scenario, reviewer, now):
     assert drafting.begin_draft(scenario, reviewer, now=now) == draft
 
 
-def test_a_changed_rule_is_known_as_changed_beside_what_it_was(draft, author):
-    found = read(changed(draft, author, test=WIDER))
+def test_a_changed_rule_is_known_as_changed_beside_what_it_was(draft, author, changed):
+    found = read(changed(draft, test=WIDER))
     (line,) = [one for one in found.lines if one.change]
     assert (line.code, line.rule.test, line.was.test) == ("COA-01.2", WIDER, "near(answer.margin, key.margin, 0.5)")
     assert (found.sound, found.changes, list(draft.writers.all())) == (True, True, [author])
 
 
-def test_what_somebody_else_changed_meanwhile_is_not_written_over(draft, author, reviewer):
+def test_what_somebody_else_changed_meanwhile_is_not_written_over(draft, author, reviewer, changed):
     seen = drafting.mark_of(draft.row("COA-01.2"))
-    changed(draft, author, test=WIDER)
+    changed(draft, test=WIDER)
     with pytest.raises(DraftRefused, match="Somebody changed this rule after you opened it"):
         drafting.keep_rule(draft, {**draft.row("COA-01.2"), "points": 9}, reviewer, seen=seen)
 
 
-def test_a_faulty_rule_is_kept_and_bars_the_review(draft, author, now):
-    draft = changed(draft, author, test="near(answer.margn, key.margin, 1.0)")
+def test_a_faulty_rule_is_kept_and_bars_the_review(draft, author, now, changed):
+    draft = changed(draft, test="near(answer.margn, key.margin, 1.0)")
     (line,) = [one for one in read(draft).lines if one.faults]
     fault = line.faults[0].fault
     assert (line.code, fault.start, fault.end, fault.suggestion) == ("COA-01.2", 12, 17, "margin")
@@ -141,8 +120,8 @@ def test_a_rule_taken_out_is_named_by_no_exemplar_any_more(draft, author):
         drafting.take_out(draft, "COA-01.12", author)
 
 
-def test_whoever_wrote_does_not_publish(draft, author, reviewer, now):
-    draft = drafting.send_to_review(changed(draft, author, test=WIDER), author, now=now)
+def test_whoever_wrote_does_not_publish(draft, author, reviewer, now, changed):
+    draft = drafting.send_to_review(changed(draft, test=WIDER), author, now=now)
     with pytest.raises(DraftRefused, match="You wrote in this draft"):
         drafting.publish_draft(draft, author, now=now)
     book = drafting.publish_draft(draft, reviewer, now=now)
@@ -153,10 +132,10 @@ def test_whoever_wrote_does_not_publish(draft, author, reviewer, now):
     assert all(part in entry.body for part in (str(author.handle), str(reviewer.handle), book.digest))
 
 
-def test_in_review_nothing_is_written_until_it_is_given_back(draft, author, reviewer, now):
-    draft = drafting.send_to_review(changed(draft, author, test=WIDER), author, now=now)
+def test_in_review_nothing_is_written_until_it_is_given_back(draft, author, reviewer, now, changed):
+    draft = drafting.send_to_review(changed(draft, test=WIDER), author, now=now)
     with pytest.raises(DraftRefused, match="in review"):
-        changed(draft, author, test="near(answer.margin, key.margin, 2.0)")
+        changed(draft, test="near(answer.margin, key.margin, 2.0)")
     with pytest.raises(DraftRefused, match="Say what has to change"):
         drafting.give_back(draft, reviewer, " ")
     draft = drafting.give_back(draft, reviewer, "One kelvin is a lot on a cold day.")
@@ -166,11 +145,11 @@ def test_in_review_nothing_is_written_until_it_is_given_back(draft, author, revi
 
 
 def test_a_published_draft_marks_new_attempts_and_what_is_open_goes_on_by_its_own(
-    draft, author, reviewer, trainee, other, now
+    draft, author, reviewer, trainee, other, now, changed
 ):
     scenario = draft.scenario
     going_on = journey.open_attempt(trainee, scenario, "practice", now=now)
-    drafting.send_to_review(changed(draft, author, test=WIDER), author, now=now)
+    drafting.send_to_review(changed(draft, test=WIDER), author, now=now)
     book = drafting.publish_draft(Draft.objects.get(), reviewer, now=now)
     scenario.refresh_from_db()
     begun = journey.open_attempt(other, scenario, "practice", now=now)
@@ -178,21 +157,21 @@ def test_a_published_draft_marks_new_attempts_and_what_is_open_goes_on_by_its_ow
     assert journey.hand_in(going_on, now=now).digest == going_on.rule_book.digest
 
 
-def test_a_draft_from_a_version_that_no_longer_marks_is_refused(draft, author, second_book, scenario, now):
+def test_a_draft_from_a_version_that_no_longer_marks_is_refused(draft, author, second_book, scenario, now, changed):
     from assessments.authoring import put_in_use
 
-    draft = changed(draft, author, test=WIDER)
+    draft = changed(draft, test=WIDER)
     put_in_use(second_book, author, now=now)
     with pytest.raises(DraftRefused, match="Version 2 marks now, and this draft began from another"):
         drafting.send_to_review(draft, author, now=now)
 
 
-def test_a_draft_is_thrown_away_once_and_another_can_begin(draft, author, scenario, now):
+def test_a_draft_is_thrown_away_once_and_another_can_begin(draft, author, scenario, now, changed):
     assert drafting.throw_away(draft).state == Draft.State.DISCARDED
     with pytest.raises(DraftRefused, match="closed already"):
         drafting.throw_away(draft)
     with pytest.raises(DraftRefused, match="This draft is closed"):
-        changed(draft, author, test=WIDER)
+        changed(draft, test=WIDER)
     with pytest.raises(DraftRefused, match="not in review"):
         drafting.publish_draft(draft, author, now=now)
     assert drafting.begin_draft(scenario, author, now=now) != draft
@@ -213,7 +192,7 @@ def test_a_name_no_exemplar_has_is_refused(draft, author):
         drafting.keep_exemplar(draft, " ", {}, author)
 
 
-def test_no_exemplar_is_tried_on_faulty_rules(draft, author):
-    draft = changed(draft, author, test="answer.margin")
+def test_no_exemplar_is_tried_on_faulty_rules(draft, author, changed):
+    draft = changed(draft, test="answer.margin")
     with pytest.raises(DraftRefused, match="Mend the rules first"):
         drafting.keep_as_it_came(draft, "refuses a good day", author)
