@@ -8,7 +8,19 @@ from assessments.rules.compiler.pen import Pen, Value
 from assessments.rules.compiler.plain import Plain
 from assessments.rules.compiler.unsure import Unsure
 from assessments.rules.compiler.walk import Walked
-from assessments.rules.nodes import Item, Literal, LiteralList, Node, Quantifier
+from assessments.rules.nodes import (
+    Arithmetic,
+    Call,
+    Comparison,
+    Field,
+    Item,
+    Literal,
+    LiteralList,
+    Logic,
+    Node,
+    Quantifier,
+    Root,
+)
 
 
 def quantifier(pen: Pen, node: Quantifier) -> Value:
@@ -28,15 +40,30 @@ def quantifier(pen: Pen, node: Quantifier) -> Value:
 
 def shape(pen: Pen, node: Node, bound: dict[str, str]) -> tuple[object, ...]:
     """Return what a part says, whatever its loop variables are called."""
+    kind = type(node)
     if isinstance(node, Item):
         return "item", bound.get(node.name) or pen.variables[node.name]
-    if isinstance(node, Literal | LiteralList):
-        return "written", repr(node.value if isinstance(node, Literal) else node.values)
+    if isinstance(node, Literal):
+        return kind, repr(node.value)
+    if isinstance(node, LiteralList):
+        return kind, repr(node.values)
+    said = None
     if isinstance(node, Quantifier):
         bound = {**bound, node.variable: f"#{len(bound)}"}
-    said = [getattr(node, name) for name in ("name", "word", "sign", "signs") if hasattr(node, name)]
-    keeps = isinstance(node, Quantifier) and node.keep is not None
-    return type(node).__name__, *said, keeps, *(shape(pen, part, bound) for part in below(node))
+        said = node.word, node.keep is None
+    elif kind in _SAID:
+        said = getattr(node, _SAID[kind])
+    return kind, said, *[shape(pen, part, bound) for part in below(node)]
+
+
+_SAID: dict[type[Node], str] = {
+    Root: "name",
+    Field: "name",
+    Call: "name",
+    Logic: "word",
+    Arithmetic: "sign",
+    Comparison: "signs",
+}
 
 
 def _walked(pen: Pen, node: Quantifier, items: Value) -> Walked:

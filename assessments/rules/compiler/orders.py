@@ -32,13 +32,18 @@ def split(node: Quantifier) -> Split | None:
     The word may stand in its filter; in its test only where nothing else is counted, as of `any` and `count`.
     """
     path, keep = rooted(node.items), _joined(node.keep)
-    if path is None or _calls(node):
-        return None
+    found = None if path is None else _in_filter(node, path, keep)
+    if path and found is None and node.word in ("any", "count") and not keep:
+        found = _in_test(node, path)
+    return None if found is None or _calls(node) else found
+
+
+def _in_filter(node: Quantifier, path: Path, keep: list[Node]) -> Split | None:
     for part in keep:
         field = _asks(part, node.variable)
         if field:
             return Split(path, *field, tuple(each for each in keep if each is not part), None)
-    return _in_test(node, path) if node.word in ("any", "count") and not keep else None
+    return None
 
 
 def _in_test(node: Quantifier, path: Path) -> Split | None:

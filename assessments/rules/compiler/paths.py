@@ -3,10 +3,27 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable, Sequence
+from typing import Any
 
 from assessments.rules.compiler.pen import Pen, Value
-from assessments.rules.nodes import Field, Item, Node, Path, Quantifier, Root
+from assessments.rules.nodes import (
+    Arithmetic,
+    Call,
+    Choose,
+    Comparison,
+    Field,
+    Item,
+    Literal,
+    LiteralList,
+    Logic,
+    Minus,
+    Node,
+    Not,
+    Path,
+    Quantifier,
+    Root,
+)
 
 _LARGEST = {"num": 2e12, "int": 1e9}
 """What `bind` lets in; a step may round a number up."""
@@ -19,23 +36,36 @@ def rooted(node: Node) -> Path | None:
     >>> rooted(Field(1, 0, 3, Sort(), Root(0, 0, 1, Sort(), "a"), "b"))
     ('a', 'b')
     """
-    names: list[str] = []
-    while isinstance(node, Field):
-        names.append(node.name)
-        node = node.of
-    return (node.name, *reversed(names)) if isinstance(node, Root) else None
+    if not isinstance(node, Field):
+        return (node.name,) if isinstance(node, Root) else None
+    owner = rooted(node.of)
+    return (*owner, node.name) if owner else None
 
 
-def below(node: Node) -> list[Node]:
+def below(node: Node) -> Sequence[Node]:
     """Return the parts a node is made of."""
-    found: list[Node] = []
-    for name in node.__slots__:
-        value = getattr(node, name)
-        if isinstance(value, Node):
-            found.append(value)
-        elif isinstance(value, tuple):
-            found += [each for each in value if isinstance(each, Node)]
-    return found
+    return _PARTS[type(node)](node)
+
+
+def _of_quantifier(node: Quantifier) -> Sequence[Node]:
+    return (node.items, node.test) if node.keep is None else (node.items, node.keep, node.test)
+
+
+_PARTS: dict[type[Node], Callable[[Any], Sequence[Node]]] = {
+    Literal: lambda node: (),
+    LiteralList: lambda node: (),
+    Root: lambda node: (),
+    Item: lambda node: (),
+    Field: lambda node: (node.of,),
+    Not: lambda node: (node.of,),
+    Minus: lambda node: (node.of,),
+    Logic: lambda node: node.parts,
+    Arithmetic: lambda node: (node.left, node.right),
+    Choose: lambda node: (node.test, node.yes, node.no),
+    Comparison: lambda node: node.parts,
+    Call: lambda node: node.arguments,
+    Quantifier: _of_quantifier,
+}
 
 
 def often(parts: Iterable[Node], least: int) -> dict[Path, Node]:
