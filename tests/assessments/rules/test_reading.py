@@ -2,12 +2,27 @@
 construct of the language once. What a sentence should be is common practice of plain English, no source."""
 
 import re
+from itertools import combinations, product
 
 import pytest
 from hypothesis import HealthCheck, assume, given, settings
 from hypothesis import strategies as st
 
-from assessments.rules import Function, Schema, check, choice, integer, many, num, read_back, record, text, truth
+from assessments.rules import (
+    Function,
+    Schema,
+    bind,
+    check,
+    choice,
+    evaluate,
+    integer,
+    many,
+    num,
+    read_back,
+    record,
+    text,
+    truth,
+)
 
 OPS = [
     "wash",
@@ -457,3 +472,57 @@ def test_every_accepted_rule_reads_back_as_one_sentence_with_no_code_in_it(rule)
     assert said.lstrip("(")[0].upper() == said.lstrip("(")[0]
     assert CODE.search(said) is None, said
     assert said.count("(") == said.count(")")
+
+
+FLAGS = Schema({name: truth() for name in "abcd"})
+
+
+def formulas(names):
+    """Return every formula of and, or, not and if-else over these names in their order."""
+    if len(names) == 1:
+        yield from (names, f"not {names}")
+        return
+    for cut in range(1, len(names)):
+        for one, other, word in product(formulas(names[:cut]), formulas(names[cut:]), ("and", "or")):
+            yield from (f"({one}) {word} ({other})", f"not (({one}) {word} ({other}))")
+    for cut, end in combinations(range(1, len(names)), 2):
+        for test, yes, no in product(formulas(names[:cut]), formulas(names[cut:end]), formulas(names[end:])):
+            yield f"({yes}) if ({test}) else ({no})"
+
+
+def test_no_two_logics_read_alike():
+    """CPython's own eval says what a formula means; formulas that mean different things must read differently."""
+    cases = [dict(zip("abcd", values, strict=True)) for values in product([False, True], repeat=4)]
+    heard = {}
+    for rule in (each for names in ("ab", "abc", "abcd") for each in formulas(names)):
+        means = [eval(rule, {}, case) for case in cases]
+        assert heard.setdefault(read_back(check(rule, FLAGS)), means) == means, rule
+    assert len(heard) > 1000
+
+
+ITEMS = Schema({"steps": many(record({"n": integer(), "op": choice(["wash", "sand"]), "um": num("um")}), 4)})
+OF_S = ["s.op == 'sand'", "s.op != 'sand'", "s.um > 2", "s.n < 3"]
+OF_S += ["s.op == 'sand' and s.um > 2", "s.op == 'wash' or s.um > 2"]
+OF_T = ["t.n < s.n", "not t.n < s.n", "t.um > s.um", "t.op == s.op"]
+OF_T += ["t.um > s.um or t.op == 'sand'", "s.um > 2 and t.op != 'wash'"]
+
+
+def test_no_two_walks_of_a_list_read_alike():
+    """Rules that read alike come out alike on every list of up to three steps."""
+    walks = [
+        f"{word}({test} for s in steps if {keep})" for word in ("every", "any") for test, keep in product(OF_S, OF_S)
+    ]
+    walks += [
+        f"{outer}({inner}({test} for t in steps if {also}) for s in steps if {keep})"
+        for outer, inner in product(words, repeat=2)
+        for test, also, keep in product(OF_T, OF_T, OF_S)
+    ]
+    kinds = [{"op": op, "um": um} for op, um in product(["wash", "sand"], [1.0, 3.0])]
+    lists = [each for length in range(4) for each in product(kinds, repeat=length)]
+    cases = [bind(ITEMS, {"steps": [{"n": n, **step} for n, step in enumerate(each, 1)]}) for each in lists]
+    heard = {}
+    for rule in walks:
+        checked = check(rule, ITEMS)
+        came_out = [evaluate(checked, case)[0] for case in cases]
+        assert heard.setdefault(read_back(checked), came_out) == came_out, rule
+    assert len(heard) > 800
