@@ -509,9 +509,8 @@ OF_T += ["t.um > s.um or t.op == 'sand'", "s.um > 2 and t.op != 'wash'"]
 
 def test_no_two_walks_of_a_list_read_alike():
     """Rules that read alike come out alike on every list of up to three steps."""
-    walks = [
-        f"{word}({test} for s in steps if {keep})" for word in ("every", "any") for test, keep in product(OF_S, OF_S)
-    ]
+    words = ("every", "any")
+    walks = [f"{word}({test} for s in steps if {keep})" for word, test, keep in product(words, OF_S, OF_S)]
     walks += [
         f"{outer}({inner}({test} for t in steps if {also}) for s in steps if {keep})"
         for outer, inner in product(words, repeat=2)
