@@ -6,11 +6,12 @@
 from __future__ import annotations
 
 import ast
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 OWN = "answer"
 _PLAIN = (ast.Name, ast.Attribute, ast.Constant)
+_LOOKS = (ast.In, ast.NotIn)
 _MORE = (ast.Gt, ast.GtE, ast.Eq)
 _LESS = (ast.Lt, ast.LtE, ast.Eq)
 _TURNED: dict[type[ast.cmpop], type[ast.cmpop]] = {
@@ -81,12 +82,17 @@ def _inside(spot: Spot) -> Iterator[Spot]:
         yield from (Spot(each, sign, False) for each in (part.body, part.orelse))
     elif spot.loop:
         yield from _looped(spot.loop, sign, firm)
-    elif isinstance(part, ast.Compare):
-        yield from (Spot(each, 0, False) for each in (part.left, *part.comparators))
-    elif isinstance(part, ast.BinOp):
-        yield from (Spot(part.left, 0, False), Spot(part.right, 0, False))
-    elif isinstance(part, ast.Call):
-        yield from (Spot(each, 0, False) for each in part.args)
+    else:
+        yield from (Spot(each, 0, False) for each in _values(part) if not isinstance(each, _PLAIN))
+
+
+def _values(part: ast.expr) -> Sequence[ast.expr]:
+    """Return the values a part looks at or reckons with."""
+    if isinstance(part, ast.Compare):
+        return [part.left, *part.comparators]
+    if isinstance(part, ast.BinOp):
+        return part.left, part.right
+    return part.args if isinstance(part, ast.Call) else ()
 
 
 def _looped(loop: Loop, sign: int, firm: bool) -> Iterator[Spot]:
@@ -132,6 +138,16 @@ def is_own(items: ast.expr) -> bool:
     while isinstance(items, ast.Attribute):
         items = items.value
     return isinstance(items, ast.Name) and items.id == OWN
+
+
+def is_plain(part: ast.Compare) -> bool:
+    """Whether a comparison only holds fields and written values against each other, and asks no list.
+
+    >>> is_plain(ast.parse("a.b > 3", mode="eval").body), is_plain(ast.parse("3 in a.b", mode="eval").body)
+    (True, False)
+    """
+    sides = (part.left, *part.comparators)
+    return all(isinstance(each, _PLAIN) for each in sides) and not any(isinstance(each, _LOOKS) for each in part.ops)
 
 
 def links(part: ast.Compare, sign: int) -> Iterator[tuple[ast.expr, type[ast.cmpop], ast.expr]]:

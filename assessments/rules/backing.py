@@ -11,7 +11,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, field
 from functools import lru_cache
 
-from assessments.rules.asking import Loop, Spot, at_least_one, called, links, loop_of
+from assessments.rules.asking import Loop, Spot, at_least_one, called, is_plain, links, loop_of
 
 ORDERS = ("before", "starts_before")
 _HOLE = "_"
@@ -79,7 +79,7 @@ def _asks(spot: Spot) -> Iterator[tuple[Ask, bool]]:
             yield Ask(key(loop.items)), True
     elif loop and loop.word == "every" and spot.sign < 0:
         yield from ((ask, True) for ask in (*_of_filter(loop), Ask(key(loop.items))))
-    elif isinstance(spot.part, ast.Compare):
+    elif isinstance(spot.part, ast.Compare) and not is_plain(spot.part):
         yield from ((ask, True) for ask in _compared(spot.part, spot.sign or 1) if spot.sign)
         yield from ((ask, False) for ask in _weighed(spot.part))
     elif spot.sign > 0:
@@ -150,7 +150,8 @@ def _acts(loop: Loop) -> Iterator[Ask]:
 
 
 def _is_op(part: ast.expr, variable: str) -> bool:
-    return isinstance(part, ast.Attribute) and part.attr == "op" and ast.unparse(part.value) == variable
+    of = part.value if isinstance(part, ast.Attribute) and part.attr == "op" else None
+    return isinstance(of, ast.Name) and of.id == variable
 
 
 def ask_of(loop: Loop, parts: Sequence[ast.expr]) -> Ask:
@@ -166,6 +167,19 @@ def key(items: ast.expr) -> str:
         names.append(part.attr)
         part = part.value
     return ".".join([part.id, *names[::-1]]) if isinstance(part, ast.Name) else ast.unparse(items)
+
+
+def spelt(part: ast.expr) -> str:
+    """Return a part as Python writes it, the commonest of them without asking Python.
+
+    >>> spelt(ast.parse("s.op=='sand'", mode="eval").body)
+    "s.op == 'sand'"
+    """
+    if isinstance(part, ast.Compare) and isinstance(part.ops[0], ast.Eq) and isinstance(part.left, ast.Attribute):
+        word = part.comparators[0]
+        if len(part.ops) == 1 and isinstance(word, ast.Constant) and isinstance(word.value, str) and not word.kind:
+            return f"{key(part.left)} == {word.value!r}"
+    return ast.unparse(part)
 
 
 def same_list(left: ast.expr, right: ast.expr) -> bool:

@@ -9,8 +9,8 @@ from __future__ import annotations
 import ast
 from collections.abc import Callable, Iterable, Iterator
 
-from assessments.rules.asking import Spot, at_least_one, called, is_own, links, loop_of
-from assessments.rules.backing import ORDERS, Ask, Claim, ask_of, key, op_is, same_list
+from assessments.rules.asking import Spot, at_least_one, called, is_own, is_plain, links, loop_of
+from assessments.rules.backing import ORDERS, Ask, Claim, ask_of, key, op_is, same_list, spelt
 from assessments.rules.language import Parsed
 
 _FILTERED = "This is met when no item is there with {said}; ask for one with any() or count() as well."
@@ -49,7 +49,7 @@ def _filtered(parsed: Parsed, spot: Spot) -> Iterator[Claim]:
     """A filtered `every` is met where nothing passes the filter."""
     loop = spot.loop
     if loop and loop.word == "every" and loop.filters and spot.sign >= 0:
-        said = _FILTERED.format(said=ast.unparse(loop.filters[0]))
+        said = _FILTERED.format(said=spelt(loop.filters[0]))
         yield Claim(frozenset({ask_of(loop, loop.filters)}), said, *parsed.place(spot.part))
 
 
@@ -63,8 +63,8 @@ def _own_list(parsed: Parsed, spot: Spot) -> Iterator[Claim]:
 
 def _own_share(parsed: Parsed, spot: Spot) -> Iterator[Claim]:
     """`overlap(answer.picks, key.picks) == len(answer.picks)` is met by picking nothing."""
-    part = spot.part
-    for left, operator, right in links(part, spot.sign or 1) if isinstance(part, ast.Compare) else ():
+    part = spot.part if isinstance(spot.part, ast.Compare) and not is_plain(spot.part) else None
+    for left, operator, right in links(part, spot.sign or 1) if part else ():
         walked = loop_of(right)
         items = walked.items if walked else next(iter(called(right, "len", "overlap")), None)
         if items is not None and is_own(items) and same_list(left, right) and operator in _NO_LESS:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import keyword
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
+from functools import cache
 from types import MappingProxyType
 
 from assessments.rules.faults import SchemaRefused, listed, nearest, offered
@@ -70,6 +71,7 @@ _SPOKEN = {
 }
 
 
+@cache
 def num(unit: str | None = None, *, opt: bool = False, step: float | None = None) -> Kind:
     """Return the kind of a number in a unit.
 
@@ -79,16 +81,19 @@ def num(unit: str | None = None, *, opt: bool = False, step: float | None = None
     return Kind("num", unit=unit, step=step, opt=opt)
 
 
+@cache
 def integer(unit: str | None = None, *, opt: bool = False) -> Kind:
     """Return the kind of a whole number."""
     return Kind("int", unit=unit, opt=opt)
 
 
+@cache
 def truth(*, opt: bool = False) -> Kind:
     """Return the kind of a yes/no."""
     return Kind("bool", opt=opt)
 
 
+@cache
 def text(most: int = TEXT_MAX, *, opt: bool = False) -> Kind:
     """Return the kind of a free text of at most so many characters."""
     return Kind("str", max=most, opt=opt)
