@@ -184,6 +184,10 @@ def test_a_number_of_items_is_told_by_how_many_there_have_to_be(clause, rule, wa
         ),
         ("least(s.um for s in answer.steps if s.op == 'sand')", "the least um over the sand steps"),
         ("most(s.um for s in answer.steps)", "the most um over the steps"),
+        (
+            "least(s.um for s in answer.steps if s.wet or s.n > 3)",
+            "the least um over the steps for which either that step's wet is yes or that step comes after step 3",
+        ),
         ("sum(k for k in [1, 2])", "the sum of the items of 1 and 2"),
         ("most(k * 2 for k in [1, 2])", "the most each × 2 over the items of 1 and 2"),
         ("least(k for k in [1, 2] if k > 1)", "the least of the items of 1 and 2 that are over 1"),
