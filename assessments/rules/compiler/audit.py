@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import ast
 import re
-from collections.abc import Callable, Container, Iterable
+from collections.abc import Callable, Collection, Iterable
 from typing import Any
 
 _NAME = re.compile(r"[a-z]\d+")
@@ -45,21 +45,35 @@ class AuditFailed(Exception):
     """Generated code holds something that the compiler never writes; it is not executed."""
 
 
-def audited(text: str, parameters: tuple[str, ...], callable_names: Container[str]) -> ast.Module:
+def audited(text: str, parameters: tuple[str, ...], callable_names: Collection[str]) -> ast.Module:
     """Return the tree of a generated function, to be compiled as it was read.
 
     Allowed are names of a letter and a number, the parameters, calls of the given names and of `.get`, and fields
-    picked by a text. Raises AuditFailed for anything else.
+    picked by a text; before the function, `k1 = fields('a', 'b')`. Raises AuditFailed for anything else.
 
     >>> audited("def book(case):\\n    return (case['a'], )\\n", ("case",), ()).body[0].name
     'book'
     """
     tree = ast.parse(text)
-    function = tree.body[0] if len(tree.body) == 1 else None
+    *preamble, function = tree.body or [ast.Pass()]
     if not isinstance(function, ast.FunctionDef) or not _is_plain(function, parameters):
         raise AuditFailed("It is not one plain function of the parameters agreed on.")
-    _Audit(parameters, callable_names).read(function.body)
+    picks = {_field_picker(each) for each in preamble}
+    _Audit(parameters, {*callable_names, *picks}).read(function.body)
     return tree
+
+
+def _field_picker(statement: ast.stmt) -> str:
+    """Return the name given in `k1 = fields('a', 'b', 'c')`; anything else is refused."""
+    call = statement.value if isinstance(statement, ast.Assign) and len(statement.targets) == 1 else None
+    target = statement.targets[0] if isinstance(statement, ast.Assign) else None
+    named = isinstance(target, ast.Name) and _NAME.fullmatch(target.id)
+    called = isinstance(call, ast.Call) and isinstance(call.func, ast.Name) and call.func.id == "fields"
+    if not (named and called and isinstance(call, ast.Call) and isinstance(target, ast.Name)) or call.keywords:
+        raise AuditFailed("Before the function stands something else than which fields are taken.")
+    if not all(isinstance(each, ast.Constant) and type(each.value) is str for each in call.args):
+        raise AuditFailed("A field is taken by something else than a written text.")
+    return target.id
 
 
 def _is_plain(function: ast.FunctionDef, parameters: tuple[str, ...]) -> bool:
@@ -75,7 +89,7 @@ def _is_plain(function: ast.FunctionDef, parameters: tuple[str, ...]) -> bool:
 
 
 class _Audit:
-    def __init__(self, parameters: tuple[str, ...], callable_names: Container[str]) -> None:
+    def __init__(self, parameters: tuple[str, ...], callable_names: Collection[str]) -> None:
         self.parameters, self.callable_names = parameters, callable_names
         self.made: set[str] = set()
         self.readers: dict[type[ast.AST], Callable[[Any], None]] = {

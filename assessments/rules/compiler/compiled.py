@@ -68,7 +68,7 @@ class Compiled:
         """
         events: list[Event] = []
         kept: list[Values] = []
-        return self.looked(case, events, kept), events
+        return self._traced(case, events.append, events.extend, kept.append, kept.extend), events
 
     def looked(self, case: Case, events: list[Event], kept: list[Values]) -> Values:
         """Return the values; events, and the operands they don't hold whole, are added to the lists as they happen."""
@@ -76,7 +76,8 @@ class Compiled:
 
     def silent(self, case: Case) -> Values:
         """Return the values where an answer that is missing leaves `answered(…)` of it unknown."""
-        return self._silent(case)
+        events: list[Any] = []
+        return self._silent(case, events.append, events.extend, events.append, events.extend)
 
     def whole(self, case: Case, events: Sequence[Event], kept: Sequence[Values]) -> Iterator[RawEvent]:
         """Yield events with their operands as they were, their numbers those of the part's own nodes."""
@@ -147,7 +148,7 @@ class Compiled:
     @cached_property
     def _silent(self) -> Callable[..., Values]:
         roots = frozenset[str]().union(*(part.root.sort.roots for part in self.parts if part.root))
-        return _function(written(self.parts, silent=roots - DRAWN), PARAMETERS[:1])
+        return _function(written(self.parts, traced=True, silent=roots - DRAWN), PARAMETERS)
 
 
 def _wholes(
@@ -176,7 +177,7 @@ def _function(text: Written, parameters: tuple[str, ...]) -> Callable[..., Value
     """Audit a text, compile it and return the function; it finds nothing but what the runtime gives it."""
     lent_functions = {name: lent(function) for name, function in text.lent.items()}
     names: dict[str, Any] = {"__builtins__": {}, **RUNTIME, **lent_functions}
-    tree = audited(text.text, parameters, {*RUNTIME, *lent_functions})
+    tree = audited(text.text, parameters, {*RUNTIME, *lent_functions} - {"fields"})
     exec(compile(tree, "<rule book>", "exec"), names)  # noqa: S102 - audited just now, and it finds no builtins
     function: Callable[..., Values] = names["book"]
     return function

@@ -84,4 +84,5 @@ def written(parts: Sequence[Checked], traced: bool = False, silent: frozenset[st
         pen.lines.insert(head, f"    {', '.join(pen.rounded.values())}, = sixes(({', '.join(pen.rounded)}, ))")
     pen.line(f"return ({''.join(f'{value}, ' for value in values)})")
     taken = PARAMETERS if traced else PARAMETERS[:1]
-    return Written(f"def book({', '.join(taken)}):\n" + "\n".join(pen.lines) + "\n", pen.lent, pen.wholes)
+    text = "\n".join([*pen.preamble, f"def book({', '.join(taken)}):", *pen.lines, ""])
+    return Written(text, pen.lent, pen.wholes)

@@ -7,17 +7,14 @@ from collections.abc import Iterable, Sequence
 
 from assessments.rules.compiler.paths import rooted
 from assessments.rules.compiler.pen import Pen, Value
-from assessments.rules.compiler.runtime import MIDDLE
 from assessments.rules.kinds import Kind
 from assessments.rules.nodes import Field, Item, Node, Root
 from assessments.rules.trace import DIGITS, MAX_TEXT, small
 
 AS_IS, GIVEN, READ, KEPT = "as it is", "given", "read", "kept"
 """Where an operand is found whole: in the event, in the rule, in the case, among what the run kept."""
-_SHORT = f"({{0}} if ({{0}} * 1e6 + {MIDDLE!r} - {MIDDLE!r}) / 1e6 == {{0}} > -1e9 else round({{0}}, 6))"
 _WRITE = {
-    "number": _SHORT,
-    "computed": "round({0}, 6)",
+    "number": "six({0})",
     "text": f"({{0}} if len({{0}}) <= {MAX_TEXT} else cut({{0}}))",
     "list": "[len({0})]",
 }
@@ -98,7 +95,7 @@ def _form(node: Node) -> str | None:
     if kind is None or kind.name in ("int", "bool", "rec"):
         return None
     if kind.name == "num":
-        return ("number" if not _coarse(kind) else None) if read else "computed"
+        return None if read and _coarse(kind) else "number"
     if kind.name == "list":
         return "list"
     longest = kind.max if kind.name == "str" else max(map(len, kind.vals), default=0)

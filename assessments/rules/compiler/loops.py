@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from assessments.rules.compiler.events import note_walk, tested
 from assessments.rules.compiler.paths import below
 from assessments.rules.compiler.pen import Pen, Value
 from assessments.rules.compiler.plain import Plain
+from assessments.rules.compiler.settled import settled
 from assessments.rules.compiler.unsure import Unsure
 from assessments.rules.compiler.walk import Walked
 from assessments.rules.nodes import (
@@ -71,14 +74,14 @@ def _walked(pen: Pen, node: Quantifier, items: Value) -> Walked:
     if not items.none:
         walked = _either(pen, node, items)
         value = pen.named(walked.value, "q") if pen.recording else walked.value
-        return Walked(value, walked.tested, walked.place, walked.item)
+        return replace(walked, value=value)
     name = pen.name("q")
     pen.line(f"{name} = None")
     pen.open(f"if {items.text} is not None:")
     walked = _either(pen, node, items)
     pen.line(f"{name} = {walked.value.text}")
     pen.close()
-    return Walked(Value(name, True, walked.value.bound, True), walked.tested, walked.place, walked.item)
+    return replace(walked, value=Value(name, True, walked.value.bound, True))
 
 
 def _either(pen: Pen, node: Quantifier, items: Value) -> Walked:
@@ -112,7 +115,10 @@ def _again(pen: Pen, node: Quantifier, walked: Walked) -> None:
     pen.open(f"if {walked.place} is not None:")
     inside = pen.place()
     pen.variables[node.variable] = walked.item
-    _ = tested(pen, node.test) if node.word in ("every", "any", "count") else pen.value(node.test)
+    if walked.decided is not None:
+        settled(pen, node.test, walked.decided)
+    else:
+        _ = tested(pen, node.test) if node.word in ("every", "any", "count") else pen.value(node.test)
     del pen.variables[node.variable]
     if pen.quiet(inside):
         pen.back(start)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Callable, Iterable, Sequence
+from itertools import groupby
 from typing import Any
 
 from assessments.rules.compiler.pen import Pen, Value
@@ -25,6 +26,7 @@ from assessments.rules.nodes import (
     Root,
 )
 
+_MANY = 3
 _LARGEST = {"num": 2e12, "int": 1e9}
 """What `bind` lets in; a step may round a number up."""
 
@@ -82,7 +84,7 @@ def often(parts: Iterable[Node], least: int) -> dict[Path, Node]:
         while isinstance(node, Field):
             node = node.of
             wanted[rooted(node) or ()] = node
-    return dict(sorted(wanted.items(), key=lambda each: len(each[0])))
+    return dict(sorted(wanted.items(), key=lambda each: (len(each[0]), each[0][:-1])))
 
 
 def _count(node: Node, weight: int, least: int, times: Counter[Path], found: dict[Path, Node]) -> None:
@@ -99,14 +101,28 @@ def _count(node: Node, weight: int, least: int, times: Counter[Path], found: dic
 
 
 def read_ahead(pen: Pen, paths: dict[Path, Node]) -> None:
-    """Write the reading of paths at the head of the function, shorter ones first."""
-    for path, node in paths.items():
-        owner = pen.recall(path[:-1])
-        value = Value(f"case[{path[0]!r}]", _opt(node)) if owner is None else _subscript(pen, owner, node)
-        name = pen.name("p")
-        pen.line(f"{name} = {value.text}")
-        pen.learn(path, Value(name, value.none, _bound(node), True))
-        pen.heads |= {name}
+    """Write the reading of paths at the head of the function, shorter ones first, many fields of a record at once."""
+    for owner, found in groupby(paths.items(), lambda each: each[0][:-1]):
+        record: Value | None = pen.recall(owner)
+        fields = list(found)
+        names = [pen.name("p") for _ in fields]
+        values = [_read(pen, record, node) for _, node in fields]
+        if record is not None and not record.none and len(fields) >= _MANY:
+            picks = pen.name("k")
+            pen.preamble.append(f"{picks} = fields({', '.join(repr(path[-1]) for path, _ in fields)})")
+            pen.line(f"{', '.join(names)} = {picks}({record.text})")
+        else:
+            for name, value in zip(names, values, strict=True):
+                pen.line(f"{name} = {value.text}")
+        for name, value, (path, node) in zip(names, values, fields, strict=True):
+            pen.learn(path, Value(name, value.none, _bound(node), True))
+        pen.heads |= {*names}
+
+
+def _read(pen: Pen, record: Value | None, node: Node) -> Value:
+    if record is not None:
+        return _subscript(pen, record, node)
+    return Value(f"case[{getattr(node, 'name', '')!r}]", _opt(node))
 
 
 def path(pen: Pen, node: Root | Field) -> Value:

@@ -53,6 +53,7 @@ class Pen:
         self.makers = makers
         self.traced = self.recording = recording
         self.silent = silent
+        self.preamble: list[str] = []
         self.lines: list[str] = []
         self.blocks: list[tuple[int, int]] = []
         self.variables: dict[str, str] = {}

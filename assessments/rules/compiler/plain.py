@@ -54,23 +54,24 @@ class Plain(Walk):
         pen, every = self.pen, self.node.word == "every"
         if value is not TRUE:
             pen.open(f"if not {value.text}:" if every else f"if {value.text}:")
-        pen.line(f"{self.result} = {not every}")
-        if self.recording and not self.counted:
-            pen.line(f"{self.counter} = {self.index} + 1")
+        if not self.recording:
+            pen.line(f"{self.result} = {not every}")
         pen.line("break")
         self.end()
         if self.recording:
             self._undecided(every)
-        return Walked(Value(self.result, False, 0, True), self.counter, self.index, self.item)
+        return Walked(Value(self.result, False, 0, True), self.counter, self.index, self.item, not every)
 
     def _undecided(self, every: bool) -> None:
+        """Say how it came out: where the loop went to its end, no place decided."""
         pen = self.pen
         pen.open("else:")
-        pen.line(f"{self.result} = {every}")
         pen.line(f"{self.index} = None")
-        if not self.counted:
-            pen.line(f"{self.counter} = {self.number_tested}")
         pen.close()
+        pen.line(f"{self.result} = {self.index} is {'' if every else 'not '}None")
+        if not self.counted:
+            tested = f"{self.number_tested} if {self.index} is None else {self.index} + 1"
+            pen.line(f"{self.counter} = {tested}")
 
     def _reckon(self, value: Value) -> Walked:
         """Count, add up, or keep the best."""

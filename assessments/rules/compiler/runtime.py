@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
+from operator import itemgetter
 from typing import Any
 
 from assessments.rules import vocabulary
@@ -12,11 +13,6 @@ from assessments.rules.functions import Function
 from assessments.rules.trace import DIGITS, small
 
 Row = Mapping[str, Any]
-MIDDLE = 1.5 * 2**52
-"""Added to a number and taken away again it leaves a whole one, at a fifth of what `round` takes.
-
-A number of at most six decimals is the one nearest to a whole number of millionths: rounding would give it back.
-"""
 Places = tuple[dict[str, int] | None, dict[str, int] | None]
 
 
@@ -67,14 +63,29 @@ def placed(rows: Sequence[Row], field: str) -> dict[str, list[tuple[int, Row]]]:
     return found
 
 
+def six(value: float) -> float:
+    """Return a number to six decimals; most have fewer, and are told from the rest at a third of what `round` takes.
+
+    A number of at most six decimals is the one nearest to a whole number of millionths: rounding would give it back.
+    Adding one and a half times two to the fifty-second and taking it away again leaves a whole number.
+
+    >>> six(2.5), six(1 / 3)
+    (2.5, 0.333333)
+    """
+    short = (value * 1e6 + 6755399441055744.0 - 6755399441055744.0) / 1e6 == value > _FAR
+    return value if short else round(value, DIGITS)
+
+
 def sixes(values: Sequence[float | None]) -> list[float | None]:
-    """Return numbers to six decimals.
+    """Return numbers to six decimals, as `six` does, without a call for each.
 
     >>> sixes([2.5, 1 / 3, None])
     [2.5, 0.333333, None]
     """
     return [
-        value if value is None or (value * 1e6 + MIDDLE - MIDDLE) / 1e6 == value > -1e9 else round(value, DIGITS)
+        value
+        if value is None or (value * 1e6 + 6755399441055744.0 - 6755399441055744.0) / 1e6 == value > _FAR
+        else round(value, DIGITS)
         for value in values
     ]
 
@@ -102,6 +113,9 @@ _PROMISED: dict[str, tuple[type, ...]] = {
     "str": (str,),
     "enum": (str,),
 }
+_FAR = -1e9
+"""Below it the doubles about a whole number of millionths may be halves of one."""
+
 RUNTIME: Mapping[str, Callable[..., Any]] = {
     "abs": abs,
     "len": len,
@@ -120,5 +134,7 @@ RUNTIME: Mapping[str, Callable[..., Any]] = {
     "grouped": grouped,
     "placed": placed,
     "sixes": sixes,
+    "six": six,
+    "fields": itemgetter,
 }
 """What generated code finds under its name; nothing else is there, not even Python's own."""

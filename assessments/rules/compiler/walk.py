@@ -19,12 +19,16 @@ TRUE = Value("True", atom=True)
 
 @dataclass(frozen=True, slots=True)
 class Walked:
-    """What a walk left behind: its value, and the names of how many items were tested, which decided and where."""
+    """What a walk left behind: its value, and the names of how many items were tested, which decided and where.
+
+    `decided` is what the test gave of an item that decided, None where that isn't known beforehand.
+    """
 
     value: Value
     tested: str
     place: str
     item: str
+    decided: bool | None = None
 
 
 class Walk:
