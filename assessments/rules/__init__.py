@@ -19,7 +19,7 @@ from assessments.rules.kinds import Kind, Schema, choice, integer, many, num, re
 from assessments.rules.names import read_names
 from assessments.rules.outcome import outcome
 from assessments.rules.page import BookRefused
-from assessments.rules.phrases import PHRASES, Phrase, PhraseRefused, Slot, phrase
+from assessments.rules.phrases import PHRASES, SHARES, Phrase, PhraseRefused, Slot, phrase
 from assessments.rules.places import Choice
 from assessments.rules.prepare import PreparedBook, RuleFault, check_book, prepare
 from assessments.rules.reading import read_back
@@ -32,6 +32,7 @@ from assessments.rules.unlooked import unlooked
 __all__ = [
     "ENGINE_VERSION",
     "PHRASES",
+    "SHARES",
     "BookRefused",
     "CaseRefused",
     "Checked",

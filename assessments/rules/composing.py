@@ -38,7 +38,7 @@ def written(schema: Schema, phrase: Phrase, values: Chosen) -> str:
         _refuse_crossed(filled)
     s, t = variables(schema)
     text = phrase.rule.format(s=s, t=t, **filled)
-    checked = check(text, schema)
+    checked = check(text, schema, wants=phrase.gives)
     if not checked.ok:
         raise PhraseRefused(checked.errors[0].message)
     return text

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from assessments.rules.kinds import SINGLE, Schema
 from assessments.rules.naming import Name, choice_label, field_words, label, unnamed
 from assessments.rules.nodes import Path
-from assessments.rules.phrases import PHRASES, Phrase, Slot
+from assessments.rules.phrases import PHRASES, SHARES, Phrase, Slot
 from assessments.rules.places import OWN, Choice, Place, places, quoted, variables, writable
 from assessments.rules.units import Unit, difference
 
@@ -33,13 +33,17 @@ def choices(schema: Schema, phrase: Phrase, chosen: Chosen, name: Name | None = 
     return {slot.name: fitting.choices(slot) for slot in phrase.slots}
 
 
-def fitting_phrases(schema: Schema) -> tuple[Phrase, ...]:
+def fitting_phrases(schema: Schema, gives: str = "bool") -> tuple[Phrase, ...]:
     """Return the phrases that can be begun on a schema: there is something to choose for their first choice.
 
-    >>> [each.code for each in fitting_phrases(Schema({"key": Kind("rec", fields={"note": Kind("str")})}))]
+    `gives` is `bool` for those of a test or a guard, `num` for those of a share.
+
+    >>> from assessments.rules.kinds import record, text
+    >>> [each.code for each in fitting_phrases(Schema({"key": record({"note": text()})}))]
     ['is', 'is_not', 'mentions']
     """
-    return tuple(each for each in PHRASES if _begins(Fitting(schema, each, {}, unnamed)))
+    offered = [each for each in (*PHRASES, *SHARES) if each.gives == gives]
+    return tuple(each for each in offered if _begins(Fitting(schema, each, {}, unnamed)))
 
 
 def _begins(fitting: Fitting) -> bool:

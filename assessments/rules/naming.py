@@ -59,7 +59,7 @@ def is_plural(words: str) -> bool:
     >>> is_plural("the trainee's packs"), is_plural("the gloss"), is_plural("the key's radius")
     (True, False, False)
     """
-    last = words.split(" ")[-1].rstrip(")")
+    last = words.split(" ")[-1].rstrip(")”")
     return len(last) > 3 and last.endswith("s") and not last.endswith((*_NOT_PLURAL, "'s"))
 
 

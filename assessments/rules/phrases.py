@@ -40,12 +40,13 @@ class Slot:
 
 @dataclass(frozen=True, slots=True)
 class Phrase:
-    """A phrase: its code, its words with gaps, the gaps, and the rule it makes."""
+    """A phrase: its code, its words with gaps, the gaps, the rule it makes, and whether that gives `bool` or `num`."""
 
     code: str
     words: str
     slots: tuple[Slot, ...]
     rule: str
+    gives: str = "bool"
 
     def slot(self, name: str) -> Slot:
         """Return a gap by its name; KeyError when there is none."""
@@ -233,9 +234,27 @@ PHRASES: tuple[Phrase, ...] = (
         "mentions({value}, {words})",
     ),
 )
-"""All phrases, in the order in which they are offered."""
+"""All phrases of a test or a guard, in the order in which they are offered."""
 
-_BY_CODE = {phrase.code: phrase for phrase in PHRASES}
+SHARES: tuple[Phrase, ...] = (
+    Phrase(
+        "part_of",
+        "the part of {wanted} that is in {given}",
+        (_WANTED, _GIVEN),
+        "overlap({given}, {wanted}) / len({wanted})",
+        "num",
+    ),
+    Phrase(
+        "part_less_extra",
+        "the part of {wanted} that is in {given}, less what else is in it",
+        (_WANTED, _GIVEN),
+        "(overlap({given}, {wanted}) - count({s} not in {wanted} for {s} in {given})) / len({wanted})",
+        "num",
+    ),
+)
+"""All phrases of a share of the points."""
+
+_BY_CODE = {phrase.code: phrase for phrase in (*PHRASES, *SHARES)}
 
 
 def phrase(code: str) -> Phrase:

@@ -2,6 +2,7 @@ import pytest
 
 from assessments.rules import (
     PHRASES,
+    SHARES,
     Choice,
     Schema,
     choice,
@@ -190,3 +191,4 @@ def test_only_phrases_that_can_be_begun_are_offered():
         *("is", "is_not", "at_least", "at_most", "over", "under", "between", "within", "within_percent", "answered"),
     ]
     assert fitting_phrases(SCHEMA) == PHRASES
+    assert (fitting_phrases(no_lists, "num"), fitting_phrases(SCHEMA, "num")) == ((), SHARES)

@@ -7,6 +7,7 @@ import pytest
 
 from assessments.rules import (
     PHRASES,
+    SHARES,
     PhraseRefused,
     Schema,
     bind,
@@ -71,6 +72,7 @@ RICH = Schema(
         ),
     }
 )
+ALL = (*PHRASES, *SHARES)
 TYPED = {"number": ["2"], "words": ["stays, it remains"], "choice or typed": ["2"]}
 
 
@@ -96,19 +98,19 @@ def may_type(asked, chosen, slot):
     return True
 
 
-@pytest.mark.parametrize("asked", PHRASES, ids=[each.code for each in PHRASES])
+@pytest.mark.parametrize("asked", ALL, ids=[each.code for each in ALL])
 def test_every_filling_that_is_offered_is_a_rule_without_errors_or_warnings(asked):
     found = 0
     for values in fillings(asked, {}, list(asked.slots)):
         rule = written(RICH, asked, values)
-        checked = check(rule, RICH)
+        checked = check(rule, RICH, wants=asked.gives)
         assert (checked.errors, checked.warnings) == ((), ()), rule
         assert re.search(r"[=<>_\[\]{}*]|[a-z]\.[a-z]", read_back(checked)) is None, rule
         found += 1
     assert found > 0
 
 
-@pytest.mark.parametrize("asked", PHRASES, ids=[each.code for each in PHRASES])
+@pytest.mark.parametrize("asked", ALL, ids=[each.code for each in ALL])
 def test_the_words_of_a_phrase_name_each_of_its_gaps_once(asked):
     gaps = [name for _, name, _, _ in Formatter().parse(asked.words) if name]
     assert sorted(gaps) == sorted(slot.name for slot in asked.slots)
@@ -116,7 +118,7 @@ def test_the_words_of_a_phrase_name_each_of_its_gaps_once(asked):
 
 
 def test_a_code_stands_once_and_an_unknown_one_is_refused_with_the_nearest():
-    assert len({each.code for each in PHRASES}) == len(PHRASES)
+    assert len({each.code for each in ALL}) == len(ALL)
     with pytest.raises(PhraseRefused, match="There is no phrase 'withn'; did you mean 'within'") as refused:
         phrase("withn")
     assert refused.value.slot is None
@@ -296,6 +298,22 @@ def test_a_phrase_asks_what_its_words_say(code, values, met, not_met):
         evaluate(check(rule, RICH), bind(RICH, {**rest, "answer": {**nothing, **given}}))[0] for given in (met, not_met)
     ]
     assert came_out == [True, False], rule
+
+
+@pytest.mark.parametrize(
+    ("code", "picks", "wanted"),
+    [
+        ("part_of", ["log_meter"], 0.5),
+        ("part_of", ["log_meter", "don't", "probe_coldest"], 1),
+        ("part_less_extra", ["log_meter", "don't", "probe_coldest"], 0.5),
+        ("part_less_extra", [], 0),
+    ],
+)
+def test_a_share_is_the_part_that_was_got_right(code, picks, wanted):
+    rule = written(RICH, phrase(code), {"wanted": "key.picks", "given": "answer.picks"})
+    schema = Schema({name: record({"picks": many(choice(PICKS))}) for name in ("answer", "key")})
+    case = {"answer": {"picks": picks}, "key": {"picks": ["log_meter", "don't"]}}
+    assert evaluate(check(rule, schema, wants="num"), bind(schema, case))[0] == wanted
 
 
 def test_each_phrase_is_tried_on_what_meets_it_and_what_does_not():
