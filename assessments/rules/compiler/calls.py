@@ -48,12 +48,11 @@ def _answered(pen: Pen, node: Call) -> Value:
 
 
 def _lent(pen: Pen, function: Function, values: list[Value]) -> Value:
-    """Return what a lent function gives; it may know no answer, and it may fail, so that events are written first."""
+    """Return what a lent function gives; it may know no answer."""
     name = next((name for name, known in pen.lent.items() if known is function), "")
     if not name:
         name = f"h{len(pen.lent)}"
         pen.lent[name] = function
-    pen.flush()
     bound = LARGEST if function.returns.is_number else 0
     asked = unless_missing(pen, values, lambda texts: f"{name}({', '.join(texts)})", bound)
     return pen.named(Value(asked.text, True, bound))

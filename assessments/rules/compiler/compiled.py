@@ -68,16 +68,16 @@ class Compiled:
         """
         events: list[Event] = []
         kept: list[Values] = []
-        return self._traced(case, events.append, events.extend, kept.append, kept.extend), events
+        return self._traced(case, events.append, kept.append), events
 
     def looked(self, case: Case, events: list[Event], kept: list[Values]) -> Values:
         """Return the values; events, and the operands they don't hold whole, are added to the lists as they happen."""
-        return self._traced(case, events.append, events.extend, kept.append, kept.extend)
+        return self._traced(case, events.append, kept.append)
 
     def silent(self, case: Case) -> Values:
         """Return the values where an answer that is missing leaves `answered(…)` of it unknown."""
         events: list[Any] = []
-        return self._silent(case, events.append, events.extend, events.append, events.extend)
+        return self._silent(case, events.append, events.append)
 
     def whole(self, case: Case, events: Sequence[Event], kept: Sequence[Values]) -> Iterator[RawEvent]:
         """Yield events with their operands as they were, their numbers those of the part's own nodes."""

@@ -8,7 +8,7 @@ from typing import Any
 
 from assessments.rules.checker import Checked
 from assessments.rules.compiler.calls import call
-from assessments.rules.compiler.events import tested
+from assessments.rules.compiler.events import rounded_ahead, tested
 from assessments.rules.compiler.logic import comparison, logic, negation
 from assessments.rules.compiler.loops import quantifier
 from assessments.rules.compiler.orders import look_ahead
@@ -33,8 +33,8 @@ from assessments.rules.nodes import (
     Root,
 )
 
-PARAMETERS = ("case", "E", "X", "W", "Y")
-"""The case, and where events and whole operands go: one by one (`E`, `W`) or several at once (`X`, `Y`)."""
+PARAMETERS = ("case", "E", "W")
+"""The case, and what takes events (`E`) and the operands that an event holds only in part (`W`)."""
 _OFTEN = 2
 _MAKERS: dict[type[Node], Maker] = {
     Literal: literal,
@@ -75,13 +75,10 @@ def written(parts: Sequence[Checked], traced: bool = False, silent: frozenset[st
     head = len(pen.lines)
     values = []
     for part, root in zip(parts, roots, strict=True):
-        pen.lends = any(isinstance(node, Call) and node.function for node in part.nodes)
         value = tested(pen, root) if root.sort.name == "bool" else pen.value(root)
         values.append(pen.named(value).text if traced else value.text)
         pen.first += len(part.nodes)
-    pen.flush()
-    if pen.rounded:
-        pen.lines.insert(head, f"    {', '.join(pen.rounded.values())}, = sixes(({', '.join(pen.rounded)}, ))")
+    pen.lines[head:head] = rounded_ahead(pen)
     pen.line(f"return ({''.join(f'{value}, ' for value in values)})")
     taken = PARAMETERS if traced else PARAMETERS[:1]
     text = "\n".join([*pen.preamble, f"def book({', '.join(taken)}):", *pen.lines, ""])

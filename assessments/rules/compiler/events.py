@@ -70,7 +70,7 @@ def stored(pen: Pen, node: Node, value: Value) -> str:
         return value.text
     known: str | None = pen.recall((form, value.text))
     if known is None and form == "number" and rooted(node):
-        known = pen.round_ahead(value.text)
+        known = pen.round_ahead(value)
     if known is None:
         text = _WRITE[form].format(value.text)
         known = pen.name("r")
@@ -108,3 +108,13 @@ def _coarse(kind: Kind) -> bool:
         return False
     decimals = -math.floor(math.log10(kind.step))
     return decimals <= DIGITS and math.isclose(kind.step, 10.0**-decimals)
+
+
+def rounded_ahead(pen: Pen) -> list[str]:
+    """Return the lines that round, at the head, the numbers of the case that events hold."""
+    lines = []
+    for function, loose in (("sixes", False), ("sixes_or_none", True)):
+        names = {value.text: name for value, name in pen.rounded.values() if value.none is loose}
+        if names:
+            lines.append(f"    {', '.join(names.values())}, = {function}(({', '.join(names)}, ))")
+    return lines

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from assessments.rules.compiler.events import note_walk, tested
+from assessments.rules.compiler.events import note_walk
 from assessments.rules.compiler.paths import below
 from assessments.rules.compiler.pen import Pen, Value
 from assessments.rules.compiler.plain import Plain
-from assessments.rules.compiler.settled import settled
+from assessments.rules.compiler.telling import tell, tell_again
 from assessments.rules.compiler.unsure import Unsure
 from assessments.rules.compiler.walk import Walked
 from assessments.rules.nodes import (
@@ -28,16 +28,14 @@ from assessments.rules.nodes import (
 
 def quantifier(pen: Pen, node: Quantifier) -> Value:
     """Return the value of a quantifier; the same walk is made once within a block."""
-    if pen.lends:
-        pen.flush()
     items = pen.named(pen.value(node.items))
     key = (pen.recording, node.word, items.text, shape(pen, node, {}))
     walked: Walked | None = pen.recall(key)
     if walked is None:
         walked = _walked(pen, node, items)
         pen.learn(key, walked)
-    if pen.recording:
-        _tell(pen, node, items, walked)
+    elif pen.recording:
+        _again(pen, node, items, walked)
     return walked.value
 
 
@@ -70,18 +68,41 @@ _SAID: dict[type[Node], str] = {
 
 
 def _walked(pen: Pen, node: Quantifier, items: Value) -> Walked:
-    """Write the walk; of a list that is missing it is unknown."""
+    """Write the walk, and what is recorded of it; of a list that is missing it is unknown."""
     if not items.none:
-        walked = _either(pen, node, items)
-        value = pen.named(walked.value, "q") if pen.recording else walked.value
-        return replace(walked, value=value)
+        return _told(pen, node, items)
     name = pen.name("q")
     pen.line(f"{name} = None")
     pen.open(f"if {items.text} is not None:")
-    walked = _either(pen, node, items)
+    walked = _told(pen, node, items)
     pen.line(f"{name} = {walked.value.text}")
     pen.close()
+    if pen.recording:
+        pen.open("else:")
+        note_walk(pen, node)
+        pen.close()
     return replace(walked, value=Value(name, True, walked.value.bound, True))
+
+
+def _told(pen: Pen, node: Quantifier, items: Value) -> Walked:
+    walked = _either(pen, node, items)
+    if pen.recording and walked.decides is None:
+        walked = replace(walked, value=pen.named(walked.value, "q"))
+        tell(pen, node, walked)
+    return walked
+
+
+def _again(pen: Pen, node: Quantifier, items: Value, walked: Walked) -> None:
+    """Record a walk that was made before."""
+    if not items.none:
+        tell_again(pen, node, walked)
+        return
+    pen.open(f"if {items.text} is None:")
+    note_walk(pen, node)
+    pen.close()
+    pen.open("else:")
+    tell_again(pen, node, walked)
+    pen.close()
 
 
 def _either(pen: Pen, node: Quantifier, items: Value) -> Walked:
@@ -94,33 +115,3 @@ def _either(pen: Pen, node: Quantifier, items: Value) -> Walked:
         walked = Unsure(pen, node, items, recording).written()
     pen.recording = recording
     return walked
-
-
-def _tell(pen: Pen, node: Quantifier, items: Value, walked: Walked) -> None:
-    """Record a walk, then the item that decided it."""
-    if items.none:
-        pen.open(f"if {items.text} is None:")
-        note_walk(pen, node)
-        pen.close()
-        pen.open("else:")
-    note_walk(pen, node, walked.value, f", {walked.tested}, {walked.place}")
-    if walked.place != "None":
-        _again(pen, node, walked)
-    if items.none:
-        pen.close()
-
-
-def _again(pen: Pen, node: Quantifier, walked: Walked) -> None:
-    start = pen.place()
-    pen.open(f"if {walked.place} is not None:")
-    inside = pen.place()
-    pen.variables[node.variable] = walked.item
-    if walked.decided is not None:
-        settled(pen, node.test, walked.decided)
-    else:
-        _ = tested(pen, node.test) if node.word in ("every", "any", "count") else pen.value(node.test)
-    del pen.variables[node.variable]
-    if pen.quiet(inside):
-        pen.back(start)
-    else:
-        pen.close()

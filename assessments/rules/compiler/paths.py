@@ -115,8 +115,8 @@ def read_ahead(pen: Pen, paths: dict[Path, Node]) -> None:
             for name, value in zip(names, values, strict=True):
                 pen.line(f"{name} = {value.text}")
         for name, value, (path, node) in zip(names, values, fields, strict=True):
-            pen.learn(path, Value(name, value.none, _bound(node), True))
-        pen.heads |= {*names}
+            pen.heads[name] = Value(name, value.none, _bound(node), True)
+            pen.learn(path, pen.heads[name])
 
 
 def _read(pen: Pen, record: Value | None, node: Node) -> Value:

@@ -1,4 +1,4 @@
-"""Writes the statements of one generated function: fresh names, blocks, what is worked out already, events to come."""
+"""Writes the statements of one generated function: fresh names, blocks, what is worked out already."""
 
 from __future__ import annotations
 
@@ -35,7 +35,6 @@ class Place:
     lines: int
     learned: int
     blocks: int
-    stirred: int
 
 
 Maker = Callable[["Pen", Any], Value]
@@ -55,22 +54,16 @@ class Pen:
         self.silent = silent
         self.preamble: list[str] = []
         self.lines: list[str] = []
-        self.blocks: list[tuple[int, int]] = []
+        self.blocks: list[int] = []
         self.variables: dict[str, str] = {}
         self.lent: dict[str, Function] = {}
         self.wholes: dict[int, tuple[Any, ...]] = {}
-        self.heads: frozenset[str] = frozenset()
-        self.rounded: dict[str, str] = {}
+        self.heads: dict[str, Value] = {}
+        self.rounded: dict[str, tuple[Value, str]] = {}
         self.first = 0
-        self.lends = False
         self._known: dict[Hashable, Any] = {}
         self._learned: list[Hashable] = []
-        self._events: list[str] = []
-        self._kept: list[str] = []
-        self._level = 0
-        self._closed = 0
         self._names = 0
-        self._stirred = 0
 
     def value(self, node: Node) -> Value:
         """Return the value of a part; the statements it needs are written first."""
@@ -84,7 +77,6 @@ class Pen:
     def line(self, text: str) -> None:
         """Write one statement."""
         self.lines.append(INDENTS[len(self.blocks) + 1] + text)
-        self._stirred += 1
 
     def named(self, value: Value, letter: str = "v") -> Value:
         """Return the value under a name, so that it may be written twice."""
@@ -99,36 +91,29 @@ class Pen:
         return known
 
     def open(self, head: str) -> None:
-        """Begin a block; what goes on from a block just closed has the head of that."""
+        """Begin a block."""
         self.line(head)
-        first = self._closed if head.startswith("el") else len(self.lines) - 1
-        self.blocks.append((first, len(self._learned)))
+        self.blocks.append(len(self._learned))
 
     def close(self) -> None:
         """End a block; what was worked out inside is not to be relied upon after it."""
-        if self._level == len(self.blocks):
-            self.flush()
-        head, learned = self.blocks[-1]
         if self.lines[-1].endswith(":"):
             self.line("pass")
-        self._forget(learned)
-        self.blocks.pop()
-        self._closed = head
+        self._forget(self.blocks.pop())
 
     def place(self) -> Place:
         """Return this point of the text."""
-        return Place(len(self.lines), len(self._learned), len(self.blocks), self._stirred)
+        return Place(len(self.lines), len(self._learned), len(self.blocks))
 
     def quiet(self, since: Place) -> bool:
-        """Whether nothing was written or recorded since a point."""
-        return self._stirred == since.stirred
+        """Whether nothing was written since a point."""
+        return len(self.lines) == since.lines
 
     def back(self, to: Place) -> None:
-        """Strike out what was written since a point; nothing may have been recorded since."""
+        """Strike out what was written since a point."""
         del self.lines[to.lines :]
         del self.blocks[to.blocks :]
         self._forget(to.learned)
-        self._stirred = to.stirred
 
     def learn(self, key: Hashable, value: Any) -> None:
         """Keep what was worked out for the rest of the block."""
@@ -140,36 +125,19 @@ class Pen:
         return self._known.get(key)
 
     def record(self, event: str, kept: str | None) -> None:
-        """Note an event, and the operands it holds only in part; both are written together with the next ones."""
-        if self._events and self._level != len(self.blocks):
-            self.flush()
-        self._level = len(self.blocks)
-        self._events.append(event)
+        """Write an event, and the operands that it holds only in part."""
+        self.line(f"E({event})")
         if kept is not None:
-            self._kept.append(kept)
-        self._stirred += 1
+            self.line(f"W({kept})")
 
-    def round_ahead(self, name: str) -> str | None:
+    def round_ahead(self, value: Value) -> str | None:
         """Return the name of a number to six decimals, to be rounded at the head; None for one that isn't there."""
-        if name not in self.heads:
+        known = self.heads.get(value.text)
+        if known is None:
             return None
-        return self.rounded.setdefault(name, f"r{name[1:]}")
-
-    def flush(self) -> None:
-        """Write the events on their way, before the block that was begun since and before whatever may raise."""
-        for one, many, waiting in (("E", "X", self._events), ("W", "Y", self._kept)):
-            if waiting:
-                text = f"{one}({waiting[0]})" if len(waiting) == 1 else f"{many}(({', '.join(waiting)}))"
-                self._write_at(self._level, text)
-                waiting.clear()
-
-    def _write_at(self, level: int, text: str) -> None:
-        """Write a statement at the end of a block, before any block that was begun in it and is open still."""
-        if level == len(self.blocks):
-            self.line(text)
-            return
-        self.lines.insert(self.blocks[level][0], INDENTS[level + 1] + text)
-        self.blocks[level:] = [(head + 1, learned) for head, learned in self.blocks[level:]]
+        name = f"r{value.text[1:]}"
+        self.rounded[known.text] = known, name
+        return name
 
     def _forget(self, learned: int) -> None:
         for key in self._learned[learned:]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from assessments.rules.compiler.pen import Value
+from assessments.rules.compiler.telling import tell_decided, tell_undecided
 from assessments.rules.compiler.values import within_bounds
 from assessments.rules.compiler.walk import BEATS, START, TRUE, YES_NO, Walk, Walked
 
@@ -50,28 +51,26 @@ class Plain(Walk):
         return None if value.none else value
 
     def _decide(self, value: Value) -> Walked:
-        """Leave the loop at the first item that decides."""
-        pen, every = self.pen, self.node.word == "every"
+        """Leave the loop at the first item that decides; what is recorded of it is written right there."""
+        pen, decides = self.pen, self.node.word == "any"
+        then = self.counter if self.counted else f"{self.index} + 1"
+        tested = self.number_tested if self.recording else ""
+        walked = Walked(
+            Value(self.result, False, 0, True), tested, self.index, self.item, decides, then if self.recording else ""
+        )
         if value is not TRUE:
-            pen.open(f"if not {value.text}:" if every else f"if {value.text}:")
-        if not self.recording:
-            pen.line(f"{self.result} = {not every}")
+            pen.open(f"if {value.text}:" if decides else f"if not {value.text}:")
+        pen.line(f"{self.result} = {decides}")
+        if self.recording:
+            tell_decided(pen, self.node, walked)
         pen.line("break")
         self.end()
         if self.recording:
-            self._undecided(every)
-        return Walked(Value(self.result, False, 0, True), self.counter, self.index, self.item, not every)
-
-    def _undecided(self, every: bool) -> None:
-        """Say how it came out: where the loop went to its end, no place decided."""
-        pen = self.pen
-        pen.open("else:")
-        pen.line(f"{self.index} = None")
-        pen.close()
-        pen.line(f"{self.result} = {self.index} is {'' if every else 'not '}None")
-        if not self.counted:
-            tested = f"{self.number_tested} if {self.index} is None else {self.index} + 1"
-            pen.line(f"{self.counter} = {tested}")
+            pen.open("else:")
+            pen.line(f"{self.result} = {not decides}")
+            tell_undecided(pen, self.node, walked)
+            pen.close()
+        return walked
 
     def _reckon(self, value: Value) -> Walked:
         """Count, add up, or keep the best."""

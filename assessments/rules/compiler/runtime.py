@@ -67,27 +67,35 @@ def six(value: float) -> float:
     """Return a number to six decimals; most have fewer, and are told from the rest at a third of what `round` takes.
 
     A number of at most six decimals is the one nearest to a whole number of millionths: rounding would give it back.
-    Adding one and a half times two to the fifty-second and taking it away again leaves a whole number.
+    Adding one and a half times two to the fifty-second and taking it away again leaves a whole number; of numbers
+    below -10⁹ it may leave a half.
 
     >>> six(2.5), six(1 / 3)
     (2.5, 0.333333)
     """
-    short = (value * 1e6 + 6755399441055744.0 - 6755399441055744.0) / 1e6 == value > _FAR
+    short = (value * 1e6 + 6755399441055744.0 - 6755399441055744.0) / 1e6 == value > -1e9
     return value if short else round(value, DIGITS)
 
 
-def sixes(values: Sequence[float | None]) -> list[float | None]:
+def sixes(values: Sequence[float]) -> list[float]:
     """Return numbers to six decimals, as `six` does, without a call for each.
 
-    >>> sixes([2.5, 1 / 3, None])
-    [2.5, 0.333333, None]
+    >>> sixes([2.5, 1 / 3])
+    [2.5, 0.333333]
     """
     return [
-        value
-        if value is None or (value * 1e6 + 6755399441055744.0 - 6755399441055744.0) / 1e6 == value > _FAR
-        else round(value, DIGITS)
+        value if (value * 1e6 + 6755399441055744.0 - 6755399441055744.0) / 1e6 == value > -1e9 else round(value, DIGITS)
         for value in values
     ]
+
+
+def sixes_or_none(values: Sequence[float | None]) -> list[float | None]:
+    """Return numbers to six decimals, those that are there.
+
+    >>> sixes_or_none([2.5, None])
+    [2.5, None]
+    """
+    return [None if value is None else six(value) for value in values]
 
 
 def lent(function: Function) -> Callable[..., Any]:
@@ -113,9 +121,6 @@ _PROMISED: dict[str, tuple[type, ...]] = {
     "str": (str,),
     "enum": (str,),
 }
-_FAR = -1e9
-"""Below it the doubles about a whole number of millionths may be halves of one."""
-
 RUNTIME: Mapping[str, Callable[..., Any]] = {
     "abs": abs,
     "len": len,
@@ -134,6 +139,7 @@ RUNTIME: Mapping[str, Callable[..., Any]] = {
     "grouped": grouped,
     "placed": placed,
     "sixes": sixes,
+    "sixes_or_none": sixes_or_none,
     "six": six,
     "fields": itemgetter,
 }

@@ -21,14 +21,16 @@ TRUE = Value("True", atom=True)
 class Walked:
     """What a walk left behind: its value, and the names of how many items were tested, which decided and where.
 
-    `decided` is what the test gave of an item that decided, None where that isn't known beforehand.
+    `decides` is what the test gives of an item that decides, None where that isn't known beforehand; `then` is how
+    many were tested up to there.
     """
 
     value: Value
     tested: str
     place: str
     item: str
-    decided: bool | None = None
+    decides: bool | None = None
+    then: str = ""
 
 
 class Walk:
