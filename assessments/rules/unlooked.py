@@ -72,7 +72,7 @@ class _Run:
         if isinstance(test, Not):
             return self.seen(test.of)
         if isinstance(test, Logic):
-            return any(self.seen(part) for part in test.parts[:1])
+            return self.seen(test.parts[0])
         if isinstance(test, Choose):
             return self.seen(test.test)
         return test.number in self.events or isinstance(test, Literal)

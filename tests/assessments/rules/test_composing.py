@@ -47,7 +47,16 @@ def refused(code, **values):
 
 @pytest.mark.parametrize(
     ("typed", "wanted"),
-    [("3", "3"), (" 3.50 ", "3.5"), ("007", "7"), ("-2", "-2"), ("−2.25", "-2.25"), ("0.0", "0"), ("100", "100")],
+    [
+        ("3", "3"),
+        (" 3.50 ", "3.5"),
+        ("007", "7"),
+        ("-2", "-2"),
+        ("−2.25", "-2.25"),
+        ("0.0", "0"),
+        ("100", "100"),
+        ("1000000000", "1000000000"),
+    ],
 )
 def test_a_typed_number_is_written_plainly(typed, wanted):
     assert written(SCHEMA, phrase("over"), {"value": "answer.te", "target": typed}) == f"answer.te > {wanted}"

@@ -309,6 +309,10 @@ def test_a_rule_with_errors_reads_as_nothing(checked):
             "The last sand does not come before the first wipe (where both are there).",
         ),
         ("after_each(answer.steps, 'sand', 'wipe')", "Every sand is followed at once by wipe."),
+        (
+            "before(answer.steps, 'sand', 'wipe') and facts.cold",
+            "The last sand comes before the first wipe, and both are there; and the cold is yes.",
+        ),
         ("not after_each(answer.steps, 'sand', 'wipe')", "Some sand is not followed at once by wipe."),
     ],
 )
