@@ -70,8 +70,11 @@ def ops_of(steps: Sequence[Mapping[str, Any] | None]) -> list[str] | None:
     >>> ops_of([{"op": "wash"}, {"op": "sand"}])
     ['wash', 'sand']
     """
-    ops = [None if step is None else step["op"] for step in steps]
-    return None if None in ops else ops  # type: ignore[return-value]
+    try:
+        ops = [step["op"] for step in steps]  # type: ignore[index]
+    except TypeError:
+        return None
+    return None if None in ops else ops
 
 
 def _last(ops: list[str], op: str) -> int:
@@ -84,7 +87,7 @@ def overlap(xs: Sequence[Any], ys: Sequence[Any]) -> int:
     >>> overlap(["a", "b"], ["b", "c"])
     1
     """
-    return sum(1 for x in xs if x in ys)
+    return sum([x in ys for x in xs])
 
 
 def norm(text: str) -> str:

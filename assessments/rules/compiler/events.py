@@ -8,13 +8,14 @@ from collections.abc import Iterable, Sequence
 from assessments.rules.compiler.paths import rooted
 from assessments.rules.compiler.pen import Pen, Value
 from assessments.rules.kinds import Kind
-from assessments.rules.nodes import Field, Item, Node, Root
+from assessments.rules.nodes import Call, Field, Item, Node, Quantifier, Root
 from assessments.rules.trace import DIGITS, MAX_TEXT, small
 
 AS_IS, GIVEN, READ, KEPT = "as it is", "given", "read", "kept"
 """Where an operand is found whole: in the event, in the rule, in the case, among what the run kept."""
 _WRITE = {
     "number": "six({0})",
+    "long": "round({0}, 6)",
     "text": f"({{0}} if len({{0}}) <= {MAX_TEXT} else cut({{0}}))",
     "list": "[len({0})]",
 }
@@ -33,14 +34,14 @@ def tested(pen: Pen, node: Node) -> Value:
 def note(pen: Pen, node: Node, result: str, parts: Sequence[tuple[Node, Value]] = ()) -> None:
     """Record an event with its operands; those that are not whole in it are kept beside it."""
     number = pen.first + node.number
-    pen.wholes[number] = tuple(_whole(part, value) for part, value in parts)
+    pen.wholes[number] = wholes(parts)
     pen.record(f"({number}, {result}{operands(pen, parts)})", kept(parts))
 
 
 def note_held(pen: Pen, node: Node, result: str, parts: Sequence[tuple[Node, Value]], held: str, whole: str) -> None:
     """Record an event of which the operands looked at stand in two names."""
     number = pen.first + node.number
-    pen.wholes[number] = tuple(_whole(part, value) for part, value in parts)
+    pen.wholes[number] = wholes(parts)
     pen.record(f"({number}, {result}, *{held})", whole if kept(parts) else None)
 
 
@@ -48,6 +49,11 @@ def note_walk(pen: Pen, node: Node, result: Value | None = None, rest: str = "")
     """Record a quantifier: its result, how many items were tested, and the place of the one that decided."""
     said = "None" if result is None else stored(pen, node, result)
     pen.record(f"({pen.first + node.number}, {said}{rest})", None)
+
+
+def wholes(parts: Iterable[tuple[Node, Value]]) -> tuple[tuple[str, object], ...]:
+    """Return where each operand is found whole."""
+    return tuple(_whole(part, value) for part, value in parts)
 
 
 def operands(pen: Pen, parts: Iterable[tuple[Node, Value]]) -> str:
@@ -95,11 +101,18 @@ def _form(node: Node) -> str | None:
     if kind is None or kind.name in ("int", "bool", "rec"):
         return None
     if kind.name == "num":
-        return None if read and _coarse(kind) else "number"
+        return _number(node, kind, read)
     if kind.name == "list":
         return "list"
     longest = kind.max if kind.name == "str" else max(map(len, kind.vals), default=0)
     return None if read and longest <= MAX_TEXT else "text"
+
+
+def _number(node: Node, kind: Kind, read: bool) -> str | None:
+    """Return how a number is made short; what a function gives, or a sum, is hardly ever short already."""
+    if isinstance(node, Quantifier) or (isinstance(node, Call) and node.function):
+        return "long"
+    return None if read and _coarse(kind) else "number"
 
 
 def _coarse(kind: Kind) -> bool:

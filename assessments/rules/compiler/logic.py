@@ -5,12 +5,13 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from functools import partial
 
-from assessments.rules.compiler.events import kept, note, note_held, operands, tested
+from assessments.rules.compiler.events import kept, note, note_held, operands, tested, wholes
 from assessments.rules.compiler.pen import Pen, Value
 from assessments.rules.compiler.values import unless_missing
 from assessments.rules.nodes import Comparison, Logic, Node, Not
 
 Next = Callable[[], Value]
+_THREE = 3
 _HEADS = {("and", False): "if {0}:", ("and", True): "if {0} is not False:"}
 _HEADS |= {("or", False): "if not {0}:", ("or", True): "if {0} is not True:"}
 
@@ -100,7 +101,7 @@ def _pair(pen: Pen, sign: str, values: Sequence[Value]) -> Value:
 
 
 def _chain(pen: Pen, node: Comparison) -> Value:
-    plain = None if pen.recording else _plain(pen, node)
+    plain = _recorded_plain(pen, node) if pen.recording else _plain(pen, node)
     if plain:
         return plain
     chain = _Chain(pen, node)
@@ -120,6 +121,35 @@ def _plain(pen: Pen, node: Comparison) -> Value | None:
         return None
     links = [f" {sign} {value.text}" for sign, value in zip(node.signs, values[1:], strict=True)]
     return Value(f"({values[0].text}{''.join(links)})")
+
+
+def _recorded_plain(pen: Pen, node: Comparison) -> Value | None:
+    """Return a chain of two links, recorded, None where its last part may be unknown or takes statements of its own."""
+    start = pen.place()
+    values = [pen.named(pen.value(part)) for part in node.parts[:2]]
+    middle = pen.place()
+    last = pen.value(node.parts[2])
+    if (
+        len(node.parts) > _THREE
+        or any(value.none for value in (*values, last))
+        or not last.atom
+        or not pen.quiet(middle)
+    ):
+        pen.back(start)
+        return None
+    first, values = _pair(pen, node.signs[0], values), [*values, last]
+    pairs = list(zip(node.parts, values, strict=True))
+    name = pen.name("b")
+    pen.line(f"{name} = {first.text}")
+    pen.open(f"if {name}:")
+    pen.line(f"{name} = {_pair(pen, node.signs[1], values[1:]).text}")
+    note(pen, node, name, pairs)
+    pen.close()
+    pen.open("else:")
+    note(pen, node, "False", pairs[:2])
+    pen.close()
+    pen.wholes[pen.first + node.number] = wholes(pairs)
+    return Value(name, False, 0, True)
 
 
 class _Chain:

@@ -95,7 +95,12 @@ def sixes_or_none(values: Sequence[float | None]) -> list[float | None]:
     >>> sixes_or_none([2.5, None])
     [2.5, None]
     """
-    return [None if value is None else six(value) for value in values]
+    return [
+        value
+        if value is None or (value * 1e6 + 6755399441055744.0 - 6755399441055744.0) / 1e6 == value > -1e9
+        else round(value, DIGITS)
+        for value in values
+    ]
 
 
 def lent(function: Function) -> Callable[..., Any]:
