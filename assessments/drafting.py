@@ -33,7 +33,7 @@ CHANGED_MEANWHILE = lazy(
 def begin_draft(scenario: Scenario, by: Person, *, now: datetime) -> Draft:
     """Begin the next version of the rules that mark a scenario; one that is open is returned instead."""
     scenario = Scenario.objects.select_for_update().select_related("rule_book").get(pk=scenario.pk)
-    going_on = scenario.drafts.filter(state__in=(Draft.State.DRAFT, Draft.State.IN_REVIEW)).first()
+    going_on = Draft.objects.open().filter(scenario=scenario).first()
     if going_on:
         return going_on
     lesson, rows, exemplars = opened(scenario.rule_book)
@@ -57,14 +57,16 @@ def mark_of(row: Row | None) -> str:
 def keep_rule(draft: Draft, row: Row, by: Person, *, seen: str) -> Draft:
     """Keep a rule in the place of the one with its code, or behind the others; `seen` marks it as it was opened."""
     draft = _written(draft)
-    code = code_of(row)
-    before = draft.row(code)
-    if mark_of(before) != seen:
-        raise DraftRefused(str(CHANGED_MEANWHILE))
-    if before is None:
-        draft.rows = [*draft.rows, row]
-    else:
-        draft.rows = [row if code_of(one) == code else one for one in draft.rows]
+    _put_rule(draft, row, seen)
+    return _kept(draft, by)
+
+
+@transaction.atomic
+def keep_tried(draft: Draft, row: Row, by: Person, *, seen: str, name: str, put: Mapping[str, object]) -> Draft:
+    """Keep a rule, and the answer it was tried on as an exemplar."""
+    draft = _written(draft)
+    _put_rule(draft, row, seen)
+    _put_answer(draft, name, put)
     return _kept(draft, by)
 
 
@@ -110,17 +112,7 @@ def keep_as_it_came(draft: Draft, name: str, by: Person) -> Draft:
 def keep_exemplar(draft: Draft, name: str, put: Mapping[str, object], by: Person) -> Draft:
     """Keep an answer as an exemplar: the key with these values, and what it comes to by the rules as they stand."""
     draft = _written(draft)
-    name = name.strip()
-    if not name:
-        raise DraftRefused(_("Give the exemplar a name that says what it does, such as “coats in the dew”."))
-    if name in _exemplars(draft):
-        raise DraftRefused(_("An exemplar is called “%(name)s” already. Give this one another name.") % {"name": name})
-    blank = [task.id for task in draft.scenario.spec.tasks if put.get(task.id, "") is None]
-    given = {task: value for task, value in put.items() if value is not None}
-    _put_exemplar(draft, Exemplar(name, ("cannot_certify",), put=given, unanswered=tuple(blank)))
-    exemplar = as_it_came(_marker(draft), name, REVIEWED_ON)
-    assert exemplar is not None
-    _put_exemplar(draft, exemplar)
+    _put_answer(draft, name, put)
     return _kept(draft, by)
 
 
@@ -212,6 +204,31 @@ def _kept(draft: Draft, by: Person) -> Draft:
     draft.save(update_fields=["rows", "exemplars", "revision"])
     draft.writers.add(by)
     return draft
+
+
+def _put_rule(draft: Draft, row: Row, seen: str) -> None:
+    code = code_of(row)
+    before = draft.row(code)
+    if mark_of(before) != seen:
+        raise DraftRefused(str(CHANGED_MEANWHILE))
+    if before is None:
+        draft.rows = [*draft.rows, row]
+    else:
+        draft.rows = [row if code_of(one) == code else one for one in draft.rows]
+
+
+def _put_answer(draft: Draft, name: str, put: Mapping[str, object]) -> None:
+    name = name.strip()
+    if not name:
+        raise DraftRefused(_("Give the exemplar a name that says what it does, such as “coats in the dew”."))
+    if name in _exemplars(draft):
+        raise DraftRefused(_("An exemplar is called “%(name)s” already. Give this one another name.") % {"name": name})
+    blank = [task.id for task in draft.scenario.spec.tasks if put.get(task.id, "") is None]
+    given = {task: value for task, value in put.items() if value is not None}
+    _put_exemplar(draft, Exemplar(name, ("cannot_certify",), put=given, unanswered=tuple(blank)))
+    exemplar = as_it_came(_marker(draft), name, REVIEWED_ON)
+    assert exemplar is not None
+    _put_exemplar(draft, exemplar)
 
 
 def _refuse_unsound(found: Manuscript) -> None:

@@ -10,6 +10,14 @@ from assessments.models.scenario import RuleBook, Scenario
 from courses.models import Person
 
 
+class DraftQuerySet(models.QuerySet["Draft"]):
+    """Sentences about drafts."""
+
+    def open(self) -> "DraftQuerySet":
+        """Return those that can still become a version, with whoever began them."""
+        return self.filter(state__in=("draft", "in_review")).select_related("started_by")
+
+
 class Draft(models.Model):
     """The next version of a rule book while it is written. Its rows are the tables of the book's text.
 
@@ -43,6 +51,8 @@ class Draft(models.Model):
         Person, on_delete=models.PROTECT, null=True, blank=True, related_name="drafts_remarked"
     )
     book = models.OneToOneField(RuleBook, on_delete=models.PROTECT, null=True, blank=True, related_name="draft")
+
+    objects = DraftQuerySet.as_manager()
 
     class Meta:
         ordering: ClassVar = ["-started_at"]

@@ -54,12 +54,12 @@ def label(path: Path, unit: Unit | None, name: Name = unnamed) -> str:
 
 
 def is_plural(words: str) -> bool:
-    """Whether a name is followed by "are".
+    """Whether a name is followed by "are"; a label in quotes is one thing.
 
-    >>> is_plural("the trainee's packs"), is_plural("the gloss"), is_plural("the key's radius")
-    (True, False, False)
+    >>> is_plural("the trainee's packs"), is_plural("the gloss"), is_plural("the key's radius"), is_plural("“Steps”")
+    (True, False, False, False)
     """
-    last = words.split(" ")[-1].rstrip(")”")
+    last = words.split(" ")[-1].rstrip(")")
     return len(last) > 3 and last.endswith("s") and not last.endswith((*_NOT_PLURAL, "'s"))
 
 

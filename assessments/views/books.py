@@ -24,8 +24,11 @@ from assessments.views.rule_lines import Reads, lessons_by_code, rule_line
 def index(request: HttpRequest) -> HttpResponse:
     """List the scenarios with the rules that mark them."""
     get_author(request.user)
-    rows = scenarios_authored().prefetch_related("drafts__started_by")
-    books = [{"scenario": one, "rules": len(one.rule_book.book.rules), "draft": _open_draft(one)} for one in rows]
+    drafts = {one.scenario_id: one for one in Draft.objects.open()}
+    books = [
+        {"scenario": one, "rules": len(one.rule_book.book.rules), "draft": drafts.get(one.pk)}
+        for one in scenarios_authored()
+    ]
     return render(request, "assessments/book_list.html", {"books": books})
 
 
@@ -45,7 +48,7 @@ def detail(request: HttpRequest, code: str) -> HttpResponse:
         "lessons": lessons_by_code(),
         "versions": [_version(one, scenario) for one in versions],
         "in_use": shown.pk == scenario.rule_book_id,
-        "draft": _open_draft(scenario),
+        "draft": Draft.objects.open().filter(scenario=scenario).first(),
         "next": versions[0].version + 1,
         "otherwise": judged_otherwise(scenario.rule_book).count(),
     }
@@ -86,7 +89,3 @@ def _versions(scenario: Scenario) -> QuerySet[RuleBook]:
 
 def _version(book: RuleBook, scenario: Scenario) -> dict[str, Any]:
     return {"book": book, "in_use": book.pk == scenario.rule_book_id}
-
-
-def _open_draft(scenario: Scenario) -> Draft | None:
-    return next((one for one in scenario.drafts.all() if one.is_open), None)

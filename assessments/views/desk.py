@@ -12,7 +12,7 @@ from django.views.decorators.cache import never_cache
 from django.views.decorators.http import require_POST
 
 from assessments.access import get_author, get_draft
-from assessments.drafting import keep_exemplar, keep_rule, mark_of, next_code, take_out
+from assessments.drafting import keep_rule, keep_tried, mark_of, next_code, take_out
 from assessments.errors import DraftRefused
 from assessments.forms.rules import STEPS, RuleForm, SharedRuleForm, WeighedForm, one_line
 from assessments.manuscript import read
@@ -21,7 +21,7 @@ from assessments.rules import PhraseRefused, Rule, Step
 from assessments.shipped import shared_book
 from assessments.views.phrased import panel_of, put_into
 from assessments.views.rule_lines import PartLine, Reads, names_of
-from assessments.views.tried import OWN, answers_offered, draw_shown, judged, own_fields, spec_of, trial_of
+from assessments.views.tried import OWN, answer_put, answers_offered, draw_shown, judged, own_fields, spec_of, trial_of
 from courses.models import Person
 
 PARTIAL = {"check": "_rule_checked.html", "phrase": "_phrase.html", "put": "_rule_put.html", "try": "_try.html"}
@@ -71,7 +71,7 @@ def _desk(request: HttpRequest, author: Person, draft: Draft, code: str) -> Http
     form = form_of(draft, code, data if act in ("keep", "exemplar") else None, data)
     if act in ("keep", "exemplar") and form.is_valid() and _kept(request, author, draft, code, form, data):
         return redirect("draft-detail", draft.pk)
-    page = page_of(request, author, draft, code, form, data)
+    page = page_of(author, draft, code, form, data)
     partial = PARTIAL.get(act) if getattr(request, "htmx", False) else None
     template = partial or "rule_desk.html"
     status = 422 if form.is_bound and form.errors else 200
@@ -82,14 +82,12 @@ def _kept(request: HttpRequest, author: Person, draft: Draft, code: str, form: W
     """Keep a rule and, if asked, the answer it was tried on; say whether that went through."""
     try:
         kept = code or next_code(draft)
-        draft = keep_rule(draft, form.row(kept), author, seen=form.cleaned_data["seen"])
+        row, seen = form.row(kept), form.cleaned_data["seen"]
         if data.get("act") == "exemplar":
-            spec = spec_of(draft, read(draft).text)
-            trial = trial_of(spec, data, author, draft)
-            put = {task.id: trial.answers.get(task.id) for task in spec.tasks}
-            model = trial_of(spec, QueryDict(f"seed={trial.seed}"), author, draft).answers
-            differs = {name: value for name, value in put.items() if value != model.get(name)}
-            keep_exemplar(draft, data.get("exemplar", ""), differs, author)
+            put = answer_put(spec_of(draft, read(draft).text), data, author, draft)
+            keep_tried(draft, row, author, seen=seen, name=data.get("exemplar", ""), put=put)
+        else:
+            keep_rule(draft, row, author, seen=seen)
     except DraftRefused as refusal:
         form.add_error(None, str(refusal))
         return False
@@ -145,15 +143,13 @@ def _number(typed: str) -> float:
         return 1.0
 
 
-def page_of(
-    request: HttpRequest, author: Person, draft: Draft, code: str, form: WeighedForm, data: QueryDict
-) -> dict[str, Any]:
+def page_of(author: Person, draft: Draft, code: str, form: WeighedForm, data: QueryDict) -> dict[str, Any]:
     """Return what the desk shows: the rule, what is wrong with it, the phrases, the names, the trial."""
     reads = Reads.of(draft.scenario, author.preferences)
     refusal = None
     if data.get("act") == "put":
         try:
-            into, text = put_into(reads.schema, data)
+            into, text = put_into(reads, data)
             form.initial = {**form.initial, into: text}
             data = _emptied(data)
         except PhraseRefused as refused:

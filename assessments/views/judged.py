@@ -7,9 +7,10 @@ from django.utils.translation import gettext as _
 from django.utils.translation import ngettext
 
 from assessments.journey import answers_of, facts_of, key_for
+from assessments.marking.case import case_of
 from assessments.marking.said import Said, said
 from assessments.models import Attempt, Finding
-from assessments.rules import Compared, explain_finding
+from assessments.rules import Compared, explain_finding, unlooked_finding
 from assessments.scenarios.spec import GaugeLine, Scenario
 from assessments.scenarios.story import Show, model_text, with_units
 from assessments.views.judgements import Judgement, judgement_asked, judgements_of
@@ -88,11 +89,17 @@ def _compared(one: Said) -> tuple[str, str]:
 
 
 def told_by_rule(came: Judgement, prefs: Preferences) -> dict[str, list[str]]:
-    """Return of each rule, step by step, what was compared with what, in the reader's units."""
-    prepared = came.attempt.scenario.marker(came.rule_book).book
-    show = show_values(prefs)
-    told = {code: explain_finding(prepared, code, came.trace, show) for code in came.trace["rules"]}
-    return {code: [sentence for _name, said in parts for sentence in said] for code, parts in told.items()}
+    """Return of each rule, step by step, what was compared with what and what was never looked at."""
+    attempt, show = came.attempt, show_values(prefs)
+    prepared = attempt.scenario.marker(came.rule_book).book
+    given = {task: value for task, value in answers_of(attempt).items() if value is not None}
+    case = case_of(attempt.scenario.spec, facts_of(attempt), key_for(attempt), given)
+    told = {}
+    for code in came.trace["rules"]:
+        parts = explain_finding(prepared, code, came.trace, show, case)
+        parts += unlooked_finding(prepared, code, came.trace, show, case)
+        told[code] = [sentence for _name, said in parts for sentence in said]
+    return told
 
 
 def headline(came: Judgement, wanting: list[dict[str, Any]]) -> str:

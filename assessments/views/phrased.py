@@ -3,48 +3,56 @@
 from typing import Any
 
 from django.http import QueryDict
+from django.utils.translation import gettext as _
 
-from assessments.rules import PHRASES, Phrase, PhraseRefused, Schema, Slot, choices, joined, written
+from assessments.forms.rules import STEPS
+from assessments.rules import Phrase, PhraseRefused, Slot, choices, fitting_phrases, joined, typed_units, written
 from assessments.rules import phrase as phrase_of
 from assessments.views.rule_lines import Reads
+from courses.trade.units import Preferences, symbol
 
 PREFIX = "gap-"
-INTO = ("test", "when", "share")
+METRIC = Preferences.metric()
+
+
+def places_of(way: str) -> dict[str, str]:
+    """Return where a phrase may go, by how points are earned: the fields, each by its words."""
+    if way == "share":
+        return {"share": _("into the share")}
+    guard = {"when": _("into “Applies when”")}
+    if way == "steps":
+        return {f"step_{n}": _("into step %(n)d") % {"n": n + 1} for n in range(STEPS)} | guard
+    return {"test": _("into “Met when”")} | guard
 
 
 def panel_of(reads: Reads, data: QueryDict, refusal: PhraseRefused | None = None) -> dict[str, Any]:
     """Return the panel: the phrases, and of the chosen one every gap with what may fill it."""
-    chosen = _chosen(data)
+    way = data.get("way", "whole")
+    offered = fitting_phrases(reads.schema, gives="num" if way == "share" else "bool")
+    chosen = next((one for one in offered if one.code == data.get("phrase")), None)
+    places = places_of(way)
     return {
-        "phrases": [
-            {"code": one.code, "words": _bare(one), "chosen": chosen is not None and one.code == chosen.code}
-            for one in PHRASES
-        ],
+        "phrases": [{"code": one.code, "words": _bare(one), "chosen": one is chosen} for one in offered],
         "slots": _slots(reads, chosen, data, refusal) if chosen else [],
         "error": str(refusal) if refusal and not refusal.slot else "",
-        "into": data.get("into", "test"),
+        "places": [
+            {"name": name, "words": words, "chosen": name == data.get("into")} for name, words in places.items()
+        ],
         "how": data.get("how", "and"),
+        "joins": way != "share",
     }
 
 
-def put_into(schema: Schema, data: QueryDict) -> tuple[str, str]:
+def put_into(reads: Reads, data: QueryDict) -> tuple[str, str]:
     """Return which field the phrase goes into, and its new text; PhraseRefused says what is missing."""
-    chosen = _chosen(data)
-    if chosen is None:
-        raise PhraseRefused("Choose a phrase first.")
-    into = data.get("into", "test")
-    into = into if into in INTO else "test"
-    text = written(schema, chosen, _filled(chosen, data))
+    chosen = phrase_of(data.get("phrase", ""))
+    places = places_of(data.get("way", "whole"))
+    into = data.get("into", "")
+    into = into if into in places else next(iter(places))
+    text = written(reads.schema, chosen, _filled(chosen, data))
     how = data.get("how", "and")
-    stands = "" if how == "instead" else data.get(into, "")
+    stands = "" if how == "instead" or into == "share" else data.get(into, "")
     return into, joined(stands, text, "or" if how == "or" else "and")
-
-
-def _chosen(data: QueryDict) -> Phrase | None:
-    try:
-        return phrase_of(data.get("phrase", ""))
-    except PhraseRefused:
-        return None
 
 
 def _bare(one: Phrase) -> str:
@@ -52,7 +60,7 @@ def _bare(one: Phrase) -> str:
     words = one.words
     for slot in one.slots:
         words = words.replace(f"{{{slot.name}}}", "…")
-    return words
+    return words.replace("'", "’")
 
 
 def _filled(chosen: Phrase, data: QueryDict) -> dict[str, Any]:
@@ -67,7 +75,21 @@ def _filled(chosen: Phrase, data: QueryDict) -> dict[str, Any]:
 def _slots(reads: Reads, chosen: Phrase, data: QueryDict, refusal: PhraseRefused | None) -> list[dict[str, Any]]:
     filled = _filled(chosen, data)
     fitting = choices(reads.schema, chosen, filled, reads.labels.get)
-    return [_slot(slot, fitting[slot.name], filled[slot.name], data, refusal) for slot in chosen.slots]
+    units = typed_units(reads.schema, chosen, filled)
+    return [
+        {**_slot(slot, fitting[slot.name], filled[slot.name], data, refusal), "unit": _unit(units.get(slot.name))}
+        for slot in chosen.slots
+    ]
+
+
+def _unit(unit: str | None) -> str:
+    """Return the sign of the unit a typed number is taken in: the rule's own, whatever the reader's."""
+    if not unit:
+        return ""
+    try:
+        return symbol(unit, METRIC)
+    except KeyError:
+        return unit
 
 
 def _slot(slot: Slot, fitting: Any, filled: Any, data: QueryDict, refusal: PhraseRefused | None) -> dict[str, Any]:

@@ -17,6 +17,9 @@ from assessments.models import Scenario
 from assessments.rules import Fault, Kind, Rule, Schema, check, read_back
 from assessments.rules.rule import Part
 from assessments.rules.spoken import plain
+from assessments.scenarios.fields import Field
+from assessments.scenarios.story import Show as InUnits
+from assessments.scenarios.story import with_units
 from assessments.views.paper import show_for
 from courses.models import Lesson
 from courses.shipped import sources
@@ -93,10 +96,14 @@ class Reads:
     @classmethod
     def of(cls, scenario: Scenario, prefs: Preferences) -> "Reads":
         """Return how rules of a scenario read to whoever reads in these units."""
-        spec = scenario.spec
-        fields = [(("facts", one.name), one.label) for one in spec.facts]
-        fields += [(("key", one.name), one.label) for one in spec.beside]
-        labels: dict[tuple[str, ...], str] = {path: f"“{label}”" for path, label in fields if label}
+        spec, show = scenario.spec, show_for(prefs)
+        owned = [("facts", spec.facts), ("key", spec.beside)]
+        labels: dict[tuple[str, ...], str] = {
+            (root, one.name): f"“{one.label}”" for root, fields in owned for one in fields if one.label
+        }
+        for root, fields in (*owned, ("key", spec.key_fields), ("answer", spec.key_fields)):
+            for one in fields:
+                labels |= _option_labels((root, one.name), one, show)
         return cls(schema_of(spec), show_values(prefs), labels)
 
     def part(self, part: Part) -> PartLine:
@@ -106,6 +113,13 @@ class Reads:
         risky = [Mark.of(part.text, one, warns=True) for one in checked.warnings]
         said = read_back(checked, self.labels.get, self.show).replace("'", "’")
         return PartLine(part.name, part.text, said, (*wrong, *risky), checked.ok)
+
+
+def _option_labels(path: tuple[str, ...], field: Field, show: InUnits) -> dict[tuple[str, ...], str]:
+    """Return what the options of a choice, or of a list of them, are called, by the path of the word."""
+    at = path if field.items is None else (*path, "[]")
+    options = (field.items or field).options
+    return {(*at, one.id): f"“{with_units(one.words, show)}”" for one in options}
 
 
 def rule_line(rule: Rule, reads: Reads) -> dict[str, Any]:

@@ -19,7 +19,7 @@ from assessments.marking.exemplars import Expressions, drawn_case, trials
 from assessments.marking.said import Said, said
 from assessments.marking.trade import FUNCTIONS
 from assessments.models import Attempt, Draft
-from assessments.rules import BookRefused, Rule, RuleBook, explain_finding, judge, prepare
+from assessments.rules import BookRefused, Rule, RuleBook, explain_finding, judge, prepare, unlooked_finding
 from assessments.scenarios.draw import answer_key, draw, key_of
 from assessments.scenarios.fields import Record
 from assessments.scenarios.read_exemplars import read_exemplars
@@ -121,6 +121,14 @@ def _known(spec: Scenario, trial: Trial) -> Mapping[str, Any]:
     return known[trial.chosen]
 
 
+def answer_put(spec: Scenario, data: QueryDict, reader: Person, draft: Draft) -> dict[str, Any]:
+    """Return what an answer puts in the place of the key, None where it leaves a task out."""
+    trial = trial_of(spec, data, reader, draft)
+    model = read_answers(spec.tasks, answer_key(spec, trial.key).as_json())
+    given = {task.id: trial.answers.get(task.id) for task in spec.tasks}
+    return {name: value for name, value in given.items() if value != model.get(name)}
+
+
 def answers_offered(spec: Scenario, reader: Person, draft: Draft, chosen: str) -> list[dict[str, Any]]:
     """Return the answers there are to choose from, in groups."""
     names = {KEY: _("The model answer"), "nothing answered": _("Nothing answered"), OWN: _("My own")}
@@ -178,7 +186,8 @@ def judged(rule: Rule, spec: Scenario, trial: Trial, reader: Person) -> dict[str
         prepared = prepare(RuleBook(spec.code, spec.version, (rule,)), schema_of(spec), FUNCTIONS)
     except BookRefused:
         return None
-    marked = judge(prepared, case_of(spec, trial.facts, trial.key, trial.answers))
+    case = case_of(spec, trial.facts, trial.key, trial.answers)
+    marked = judge(prepared, case)
     (found,) = marked.findings
     in_words = Sheet(reader.preferences).show
     return {
@@ -186,9 +195,15 @@ def judged(rule: Rule, spec: Scenario, trial: Trial, reader: Person) -> dict[str
         "points": f"{found.points:g}",
         "of": f"{found.of:g}" if found.of else "",
         "because": found.failed or (found.because if found.verdict in ("not_met", "partly") else ""),
-        "told": explain_finding(prepared, rule.code, marked.trace, show),
+        "told": _sentences(explain_finding(prepared, rule.code, marked.trace, show, case)),
+        "unlooked": _sentences(unlooked_finding(prepared, rule.code, marked.trace, show, case)),
         "values": [_named(said(spec, each, in_words)) for each in found.values],
     }
+
+
+def _sentences(told: Iterable[tuple[str, list[str]]]) -> list[str]:
+    """Return what was told of every part, in one list."""
+    return [sentence for _part, sentences in told for sentence in sentences]
 
 
 def _named(one: Said) -> tuple[str, str]:

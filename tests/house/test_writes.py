@@ -15,6 +15,7 @@ WRITERS = {
     "assessments/log.py",
     "assessments/bench.py",
     "assessments/authoring.py",
+    "assessments/drafting.py",
     "assessments/management/shelves.py",  # the loaders: one transaction over the verbs
     "assessments/management/demo.py",
 }

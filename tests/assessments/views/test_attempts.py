@@ -268,5 +268,5 @@ def test_pages_ask_the_database_as_often_however_much_was_tried(client, practice
     with django_assert_num_queries(11):
         client.get(reverse("scenario-detail", args=["COA-01"]))
     journey.hand_in(practice, now=timezone.now())
-    with django_assert_num_queries(14):
+    with django_assert_num_queries(15):
         client.get(reverse("attempt-verdict", args=[practice.pk]))
