@@ -7,8 +7,6 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import Any
 
-from assessments.rules.frame import RawEvent
-
 MAX_BYTES = 4096
 MAX_TEXT = 40
 DIGITS = 6
@@ -48,13 +46,6 @@ class Trace:
         """
         events = tuple(tuple(event) for event in kept["events"])
         return cls(events, kept.get("cut", False), kept.get("failed"))
-
-
-def compact(events: Iterable[RawEvent], failed: str | None = None) -> Trace:
-    """Return raw events as a trace: long texts cut, lists by their length, numbers to six decimals."""
-    return Trace(
-        tuple((number, small(result), *map(small, operands)) for number, result, operands in events), False, failed
-    )
 
 
 def small(value: Any) -> Any:

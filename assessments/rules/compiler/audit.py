@@ -36,7 +36,7 @@ _FIELDS: dict[type[ast.AST], tuple[str, ...]] = {
     ast.UnaryOp: ("operand",),
 }
 _SIGNS = frozenset((
-    ast.Add, ast.Sub, ast.Mult, ast.Div, ast.FloorDiv, ast.And, ast.Or, ast.Not, ast.USub,
+    ast.Add, ast.Sub, ast.Mult, ast.Div, ast.And, ast.Or, ast.Not, ast.USub,
     ast.Eq, ast.NotEq, ast.Lt, ast.LtE, ast.Gt, ast.GtE, ast.In, ast.NotIn, ast.Is, ast.IsNot,
 ))  # fmt: skip
 

@@ -50,7 +50,7 @@ class Joined:
         """Join one more part, which is written only where it is looked at, with `then` after it."""
         pen, start, named = self.pen, self.pen.place(), self.name
         self._assign(self.value.text)
-        pen.open(_HEADS[self.word, self.none].format(self.name))
+        pen.enter(_HEADS[self.word, self.none].format(self.name))
         inside = pen.place()
         value = part()
         if not (then or named or self.none or value.none) and pen.quiet(inside):
@@ -61,7 +61,7 @@ class Joined:
         self._join(value)
         if then:
             then()
-        pen.close()
+        pen.leave()
         self.none = self.none or value.none
 
     def _assign(self, text: str) -> None:
@@ -141,13 +141,13 @@ def _recorded_plain(pen: Pen, node: Comparison) -> Value | None:
     pairs = list(zip(node.parts, values, strict=True))
     name = pen.name("b")
     pen.line(f"{name} = {first.text}")
-    pen.open(f"if {name}:")
+    pen.enter(f"if {name}:")
     pen.line(f"{name} = {_pair(pen, node.signs[1], values[1:]).text}")
     note(pen, node, name, pairs)
-    pen.close()
-    pen.open("else:")
+    pen.leave()
+    pen.enter("else:")
     note(pen, node, "False", pairs[:2])
-    pen.close()
+    pen.leave()
     pen.wholes[pen.first + node.number] = wholes(pairs)
     return Value(name, False, 0, True)
 

@@ -73,14 +73,14 @@ def _walked(pen: Pen, node: Quantifier, items: Value) -> Walked:
         return _told(pen, node, items)
     name = pen.name("q")
     pen.line(f"{name} = None")
-    pen.open(f"if {items.text} is not None:")
+    pen.enter(f"if {items.text} is not None:")
     walked = _told(pen, node, items)
     pen.line(f"{name} = {walked.value.text}")
-    pen.close()
+    pen.leave()
     if pen.recording:
-        pen.open("else:")
+        pen.enter("else:")
         note_walk(pen, node)
-        pen.close()
+        pen.leave()
     return replace(walked, value=Value(name, True, walked.value.bound, True))
 
 
@@ -97,12 +97,12 @@ def _again(pen: Pen, node: Quantifier, items: Value, walked: Walked) -> None:
     if not items.none:
         tell_again(pen, node, walked)
         return
-    pen.open(f"if {items.text} is None:")
+    pen.enter(f"if {items.text} is None:")
     note_walk(pen, node)
-    pen.close()
-    pen.open("else:")
+    pen.leave()
+    pen.enter("else:")
     tell_again(pen, node, walked)
-    pen.close()
+    pen.leave()
 
 
 def _either(pen: Pen, node: Quantifier, items: Value) -> Walked:

@@ -90,12 +90,12 @@ class Pen:
             self.learn(value.text, known)
         return known
 
-    def open(self, head: str) -> None:
+    def enter(self, head: str) -> None:
         """Begin a block."""
         self.line(head)
         self.blocks.append(len(self._learned))
 
-    def close(self) -> None:
+    def leave(self) -> None:
         """End a block; what was worked out inside is not to be relied upon after it."""
         if self.lines[-1].endswith(":"):
             self.line("pass")

@@ -44,7 +44,7 @@ class Plain(Walk):
         if keep.none:
             return None
         if self.keep:
-            self.pen.open(f"if {keep.text}:")
+            self.pen.enter(f"if {keep.text}:")
         if self.recording and self.counted:
             self.pen.line(f"{self.counter} += 1")
         value = self.joined(self.test)
@@ -59,17 +59,17 @@ class Plain(Walk):
             Value(self.result, False, 0, True), tested, self.index, self.item, decides, then if self.recording else ""
         )
         if value is not TRUE:
-            pen.open(f"if {value.text}:" if decides else f"if not {value.text}:")
+            pen.enter(f"if {value.text}:" if decides else f"if not {value.text}:")
         pen.line(f"{self.result} = {decides}")
         if self.recording:
             tell_decided(pen, self.node, walked)
         pen.line("break")
         self.end()
         if self.recording:
-            pen.open("else:")
+            pen.enter("else:")
             pen.line(f"{self.result} = {not decides}")
             tell_undecided(pen, self.node, walked)
-            pen.close()
+            pen.leave()
         return walked
 
     def _reckon(self, value: Value) -> Walked:
@@ -78,7 +78,7 @@ class Plain(Walk):
         if word in BEATS:
             return self._best(pen.named(value, "w"))
         if word == "count" and value is not TRUE:
-            pen.open(f"if {value.text}:")
+            pen.enter(f"if {value.text}:")
         pen.line(f"{self.result} += {'1' if word == 'count' else value.text}")
         self.end()
         total = within_bounds(pen, Value(self.result, False, self.bound(value.bound), True))
@@ -86,7 +86,7 @@ class Plain(Walk):
 
     def _best(self, value: Value) -> Walked:
         pen = self.pen
-        pen.open(f"if {self.result} is None or {value.text} {BEATS[self.node.word]} {self.result}:")
+        pen.enter(f"if {self.result} is None or {value.text} {BEATS[self.node.word]} {self.result}:")
         pen.line(f"{self.result} = {value.text}")
         if self.recording:
             pen.line(f"{self.place} = {self.index}")

@@ -15,7 +15,7 @@ def tell(pen: Pen, node: Quantifier, walked: Walked) -> None:
     if walked.place == "None":
         return
     start = pen.place()
-    pen.open(f"if {walked.place} is not None:")
+    pen.enter(f"if {walked.place} is not None:")
     inside = pen.place()
     pen.variables[node.variable] = walked.item
     _ = tested(pen, node.test) if node.word in ("every", "any", "count") else pen.value(node.test)
@@ -23,7 +23,7 @@ def tell(pen: Pen, node: Quantifier, walked: Walked) -> None:
     if pen.quiet(inside):
         pen.back(start)
     else:
-        pen.close()
+        pen.leave()
 
 
 def tell_decided(pen: Pen, node: Quantifier, walked: Walked) -> None:
@@ -49,12 +49,12 @@ def tell_again(pen: Pen, node: Quantifier, walked: Walked) -> None:
     if walked.decides is None:
         tell(pen, node, walked)
         return
-    pen.open(f"if {walked.value.text}:" if walked.decides else f"if not {walked.value.text}:")
+    pen.enter(f"if {walked.value.text}:" if walked.decides else f"if not {walked.value.text}:")
     tell_decided(pen, node, walked)
-    pen.close()
-    pen.open("else:")
+    pen.leave()
+    pen.enter("else:")
     tell_undecided(pen, node, walked)
-    pen.close()
+    pen.leave()
 
 
 def _known(result: bool) -> Value:

@@ -33,69 +33,69 @@ class Unsure(Walk):
         keep = self.joined(self.keep)
         if keep.none:
             keep = pen.named(keep)
-            pen.open(f"if {keep.text} is not False:")
+            pen.enter(f"if {keep.text} is not False:")
         elif self.keep:
-            pen.open(f"if {keep.text}:")
+            pen.enter(f"if {keep.text}:")
         if self.counted:
             pen.line(f"{self.counter} += 1")
         if keep.none:
             pen.line(f"{self.held} = None")
-            pen.open(f"if {keep.text}:")
+            pen.enter(f"if {keep.text}:")
         value = self.joined(self.test)
         pen.line(f"{self.held} = {value.text}")
         if keep.none:
-            pen.close()
+            pen.leave()
         return value.bound
 
     def _remember(self) -> None:
         """Open the block of what is done with a value that is there; the first that isn't is remembered."""
         pen = self.pen
-        pen.open(f"if {self.held} is None:")
-        pen.open(f"if {self.unknown} is None:")
+        pen.enter(f"if {self.held} is None:")
+        pen.enter(f"if {self.unknown} is None:")
         pen.line(f"{self.unknown} = {self.index}")
         pen.line(f"{self.first} = {self.item}")
-        pen.close()
-        pen.close()
+        pen.leave()
+        pen.leave()
 
     def _decided(self) -> Walked:
         """Leave the loop at the first item that decides; else one unknown leaves it unknown."""
         pen, every = self.pen, self.node.word == "every"
-        pen.open(f"if {self.held} is {not every}:")
+        pen.enter(f"if {self.held} is {not every}:")
         pen.line(f"{self.result} = {not every}")
         if not self.counted:
             pen.line(f"{self.counter} = {self.index} + 1")
         pen.line("break")
-        pen.close()
+        pen.leave()
         self._remember()
         self.end()
-        pen.open("else:")
+        pen.enter("else:")
         if not self.counted:
             pen.line(f"{self.counter} = {self.number_tested}")
         pen.line(f"{self.index} = {self.unknown}")
-        pen.open(f"if {self.unknown} is not None:")
+        pen.enter(f"if {self.unknown} is not None:")
         pen.line(f"{self.result} = None")
         pen.line(f"{self.item} = {self.first}")
-        pen.close()
-        pen.close()
+        pen.leave()
+        pen.leave()
         return Walked(Value(self.result, True, 0, True), self.counter, self.index, self.item)
 
     def _reckoned(self, bound: float) -> Walked:
         """Count, add up or keep the best of what is there; one unknown leaves the whole unknown."""
         pen, word = self.pen, self.node.word
         if word in BEATS:
-            pen.open(f"elif {self.result} is None or {self.held} {BEATS[word]} {self.result}:")
+            pen.enter(f"elif {self.result} is None or {self.held} {BEATS[word]} {self.result}:")
             pen.line(f"{self.result} = {self.held}")
             pen.line(f"{self.place} = {self.index}")
             pen.line(f"{self.best} = {self.item}")
         else:
-            pen.open(f"elif {self.held}:" if word == "count" else "else:")
+            pen.enter(f"elif {self.held}:" if word == "count" else "else:")
             pen.line(f"{self.result} += {'1' if word == 'count' else self.held}")
         self.end()
         total = Value(self.result, False, self.bound(bound), True)
         total = total if word in BEATS else within_bounds(pen, total)
-        pen.open(f"if {self.unknown} is not None:")
+        pen.enter(f"if {self.unknown} is not None:")
         pen.line(f"{total.text} = None")
         pen.line(f"{self.place} = {self.unknown}")
         pen.line(f"{self.best} = {self.first}")
-        pen.close()
+        pen.leave()
         return Walked(Value(total.text, True, total.bound, True), self.number_tested, self.place, self.best)

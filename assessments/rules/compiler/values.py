@@ -79,7 +79,7 @@ def choose(pen: Pen, node: Choose) -> Value:
     if test.none:
         test = pen.named(test)
         pen.line(f"{name} = None")
-        pen.open(f"if {test.text} is not None:")
+        pen.enter(f"if {test.text} is not None:")
     whole = pen.place()
     yes, first = _branch(pen, f"if {test.text}:", name, node, True)
     no, second = _branch(pen, "else:", name, node, False)
@@ -90,19 +90,19 @@ def choose(pen: Pen, node: Choose) -> Value:
     if test.none:
         if inline:
             pen.line(f"{name} = {value.text}")
-        pen.close()
+        pen.leave()
         return Value(name, True, value.bound, True)
     return value if inline else Value(name, value.none, value.bound, True)
 
 
 def _branch(pen: Pen, head: str, name: str, node: Choose, holds: bool) -> tuple[Value, bool]:
     """Write one side; say whether it is one expression."""
-    pen.open(head)
+    pen.enter(head)
     start: Place = pen.place()
     value = pen.value(node.yes if holds else node.no)
     quiet = pen.quiet(start)
     pen.line(f"{name} = {value.text}")
-    pen.close()
+    pen.leave()
     return value, quiet
 
 

@@ -60,17 +60,17 @@ class Walk:
         pen = self.pen
         source = f"{self.group}.get({self.word}, ())" if self.group else self.items.text
         if self.group and pen.traced:
-            pen.open(f"for {self.index}, {self.item} in {source}:")
+            pen.enter(f"for {self.index}, {self.item} in {source}:")
         elif placed:
-            pen.open(f"for {self.index}, {self.item} in enumerate({source}):")
+            pen.enter(f"for {self.index}, {self.item} in enumerate({source}):")
         else:
-            pen.open(f"for {self.item} in {source}:")
+            pen.enter(f"for {self.item} in {source}:")
         pen.variables[self.node.variable] = self.item
 
     def end(self) -> None:
         """Close the loop and whatever is open inside it."""
         while len(self.pen.blocks) > self.blocks:
-            self.pen.close()
+            self.pen.leave()
         del self.pen.variables[self.node.variable]
 
     def joined(self, parts: tuple[Node, ...]) -> Value:

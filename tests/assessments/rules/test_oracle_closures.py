@@ -1,8 +1,32 @@
+"""The closures of the oracle by themselves: what generated code is held against has to be right first."""
+
 import math
 
 import pytest
 
-from assessments.rules import Function, bind, check, evaluate, num, truth
+from assessments.rules import Function, bind, check, num, truth
+from tests.assessments.rules.oracle.frame import Frame
+from tests.assessments.rules.oracle.marking import evaluate
+
+
+@pytest.fixture
+def value(checked, schema, case):
+    """What the closures make of a rule on the case, answers changed as said."""
+
+    def ask(rule, **answers):
+        result = checked(rule, "any")
+        assert result.ok, result.errors
+        case["answer"].update(answers)
+        return evaluate(result, bind(schema, case))[0]
+
+    return ask
+
+
+def test_events_are_noted_only_while_somebody_keeps_them():
+    kept = []
+    Frame({}, kept).note(3, True, 1.5)
+    Frame({}, None).note(4, True)
+    assert kept == [(3, True, (1.5,))]
 
 
 @pytest.mark.parametrize(

@@ -3,12 +3,12 @@ import json
 import pytest
 
 from assessments.rules import Trace
-from assessments.rules.trace import compact, packed, size, unpacked
+from assessments.rules.trace import packed, size, small, unpacked
 
 
-def test_raw_events_are_made_small():
-    raw = [(3, True, (1 / 3, "x" * 50, [1, 2, 3], None, 7)), (4, 2.00000049, ())]
-    assert compact(raw).events == ((3, True, 0.333333, "x" * 39 + "…", [3], None, 7), (4, 2.0))
+def test_operands_are_made_small():
+    given = [1 / 3, 2.00000049, "x" * 50, "x" * 40, [1, 2, 3], None, 7, True]
+    assert [small(value) for value in given] == [0.333333, 2.0, "x" * 39 + "…", "x" * 40, [3], None, 7, True]
 
 
 @pytest.mark.parametrize(

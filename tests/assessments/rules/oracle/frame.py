@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, field
 from typing import Any
+
+from assessments.rules.trace import Trace, small
 
 RawEvent = tuple[int, Any, tuple[Any, ...]]
 
@@ -40,3 +42,10 @@ def finite(value: float) -> float | None:
     (2.5, None, None)
     """
     return value if abs(value) <= LARGEST and math.isfinite(value) else None
+
+
+def compact(events: Iterable[RawEvent], failed: str | None = None) -> Trace:
+    """Return raw events as a trace: long texts cut, lists by their length, numbers to six decimals."""
+    return Trace(
+        tuple((number, small(result), *map(small, operands)) for number, result, operands in events), False, failed
+    )

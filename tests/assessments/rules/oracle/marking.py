@@ -16,9 +16,9 @@ from assessments.rules.nodes import Call, Path
 from assessments.rules.prepare import PreparedBook, ReadyRule
 from assessments.rules.rule import Rule
 from assessments.rules.silence import Rests, silenced, unanswered
-from assessments.rules.trace import Trace, compact, packed
+from assessments.rules.trace import Trace, packed
 from tests.assessments.rules.oracle.closures import closure, tested
-from tests.assessments.rules.oracle.frame import Frame, RawEvent, Run
+from tests.assessments.rules.oracle.frame import Frame, RawEvent, Run, compact
 
 _DECIMALS = 2
 _SLACK = 1e-9

@@ -1,6 +1,21 @@
+"""The loops of the oracle by themselves."""
+
 import pytest
 
-from assessments.rules import bind, evaluate
+from assessments.rules import bind
+from tests.assessments.rules.oracle.marking import evaluate
+
+
+@pytest.fixture
+def value(checked, schema, case):
+    """What the loops make of a rule on the case, answers changed as said."""
+
+    def ask(rule, **answers):
+        result = checked(rule, "any")
+        assert result.ok, result.errors
+        return evaluate(result, bind(schema, {**case, "answer": {**case["answer"], **answers}}))[0]
+
+    return ask
 
 
 @pytest.fixture
