@@ -1,4 +1,4 @@
-"""A checked rule as a tree of its own: what closures run, what a trace numbers, what a sentence is read from."""
+"""A checked rule as a tree of its own: what is compiled, what a trace numbers, what a sentence is read from."""
 
 from __future__ import annotations
 
