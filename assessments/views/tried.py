@@ -202,8 +202,8 @@ def judged(rule: Rule, spec: Scenario, trial: Trial, reader: Person) -> dict[str
 
 
 def _sentences(told: Iterable[tuple[str, list[str]]]) -> list[str]:
-    """Return what was told of every part, in one list."""
-    return [sentence for _part, sentences in told for sentence in sentences]
+    """Return what was told of every part, each sentence once."""
+    return list(dict.fromkeys(sentence for _part, sentences in told for sentence in sentences))
 
 
 def _named(one: Said) -> tuple[str, str]:
