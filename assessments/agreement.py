@@ -10,8 +10,9 @@ from django.db.models import Model, QuerySet
 
 from assessments import log
 from assessments.competence.log import Broken, Entry, committed
-from assessments.models import Decision, Evidence, LogEntry, Note, Salt
+from assessments.models import Decision, Evidence, LogEntry, Note, RuleBook, Salt
 from assessments.record import judged_text
+from assessments.rules import ENGINE_VERSION, BookRefused
 from courses.actions import is_erased
 from courses.models import Membership
 
@@ -21,6 +22,7 @@ TRIES = 3
 """How often a disagreement is looked at again while people go on working: row and entry come in at the same moment."""
 FILED = ("evidence", "rejudged")
 DECIDED = tuple(Decision.Kind.values)
+PUBLISHED = "book_published"
 ROLES = ("role_given", "role_changed", "role_ended")
 
 
@@ -63,6 +65,7 @@ class _Said:
 
     rows: dict[str, Entry] = field(default_factory=dict)
     roles: dict[int, Entry] = field(default_factory=dict)
+    books: dict[str, Entry] = field(default_factory=dict)
 
 
 def first_disagreement() -> Broken | None:
@@ -86,6 +89,7 @@ def disagreements() -> Iterator[Broken]:
     for entry in said.rows.values():
         yield _at(entry, "The row it enters is gone.")
     yield from _roles(said.roles)
+    yield from _books(said.books)
 
 
 def _in_pages(rows: QuerySet[Row]) -> Iterator[Row]:
@@ -100,6 +104,8 @@ def _taken(said: _Said, entry: Entry) -> Iterator[Broken]:
     what: Any = entry.what
     if entry.kind in ROLES:
         said.roles[what["membership"]] = entry
+    elif entry.kind == PUBLISHED:
+        said.books[f"{what['book']}@{what['version']}"] = entry
     elif entry.kind in FILED + DECIDED:
         row = what["evidence" if entry.kind in FILED else "decision"]
         if row in said.rows:
@@ -178,6 +184,30 @@ def _roles(entries: dict[int, Entry]) -> Iterator[Broken]:
     for entry in entries.values():
         if entry.kind != "role_ended":
             yield _at(entry, "The role it gives is gone, and no entry ends it.")
+
+
+def _books(entries: dict[str, Entry]) -> Iterator[Broken]:
+    """Yield rule books that no longer say what they were published under, or that nobody entered."""
+    for row in RuleBook.objects.select_related("written_by", "reviewed_by"):
+        entry = entries.pop(str(row), None)
+        if not _is_as_published(row):
+            yield Broken(log.SCHOOL, entry.seq if entry else 0, f"The rule book {row} is not what its digest says.")
+        if row.written_by and row.reviewed_by:
+            hands = {"by": log.stream_of(row.written_by), "reviewed_by": log.stream_of(row.reviewed_by)}
+            if entry is None:
+                yield Broken(log.SCHOOL, 0, f"The rule book {row} was never entered.")
+            elif {"digest": row.digest, **hands} != {name: entry.what[name] for name in ("digest", *hands)}:
+                yield _at(entry, f"The rule book {row} is not the one that was entered.")
+    for entry in entries.values():
+        yield _at(entry, "The rule book it enters is gone.")
+
+
+def _is_as_published(row: RuleBook) -> bool:
+    """Say whether a book still has the digest some version of the engine published it under."""
+    try:
+        return any(row.book.digest_by(engine) == row.digest for engine in range(1, ENGINE_VERSION + 1))
+    except BookRefused:
+        return False
 
 
 def _at(entry: Entry, why: str) -> Broken:

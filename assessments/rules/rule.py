@@ -136,8 +136,12 @@ class RuleBook:
         >>> len(RuleBook("COA-01", 1, ()).digest)
         64
         """
+        return self.digest_by(ENGINE_VERSION)
+
+    def digest_by(self, engine: int) -> str:
+        """Return the digest under which an engine of that version published the book."""
         said = {
-            "engine": ENGINE_VERSION,
+            "engine": engine,
             "code": self.code,
             "version": self.version,
             "rules": [rule.as_json() for rule in self.rules],

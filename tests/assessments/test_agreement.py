@@ -3,10 +3,10 @@
 import pytest
 from django.db import connection
 
-from assessments import journey, log
+from assessments import drafting, journey, log
 from assessments.agreement import disagreements, first_disagreement
 from assessments.competence.log import Broken
-from assessments.models import Answer, Decision, Evidence, Finding, Note, Salt
+from assessments.models import Answer, Decision, Draft, Evidence, Finding, Note, RuleBook, Salt, Scenario
 from courses import actions
 from courses.models import Membership
 from courses.proofs import Proof
@@ -168,3 +168,60 @@ def test_a_role_that_was_ended_and_stands_is_found(record, signer, now):
         values = [role.pk or 1, signer.pk, "examiner", None, "[]", "[]"]
         cursor.execute(f"INSERT INTO courses_membership ({columns}) VALUES (%s, %s, %s, %s, %s, %s)", values)
     assert len(why()) == 1
+
+
+@pytest.fixture
+def published(record, draft, changed, author, reviewer, now):
+    """The record, and a rule book that was written and reviewed here."""
+    log.enter_role(author.memberships.get(), "given", None, now)
+    log.enter_role(reviewer.memberships.get(), "given", None, now)
+    drafting.send_to_review(changed(draft, points=3), author, now=now)
+    return drafting.publish_draft(draft, reviewer, now=now)
+
+
+def test_a_published_book_agrees_with_its_entry(published):
+    assert why() == []
+
+
+@pytest.mark.parametrize(
+    ("change", "said"),
+    [
+        (
+            lambda book, other: RuleBook.objects.filter(pk=book.pk).update(
+                text=book.text.replace("points = 3", "points = 9")
+            ),
+            "The rule book COA-01@2 is not what its digest says.",
+        ),
+        (
+            lambda book, other: RuleBook.objects.filter(pk=book.pk).update(text="no book at all"),
+            "The rule book COA-01@2 is not what its digest says.",
+        ),
+        (
+            lambda book, other: RuleBook.objects.filter(pk=book.pk).update(reviewed_by=other),
+            "The rule book COA-01@2 is not the one that was entered.",
+        ),
+    ],
+)
+def test_a_rule_book_that_was_altered_is_found(published, unguarded, other, change, said):
+    change(published, other)
+    assert said in why()
+    assert [one.stream for one in disagreements() if one.why == said] == ["school"]
+
+
+def test_a_rule_book_slipped_in_or_taken_away_is_found(published, unguarded, author, reviewer, now):
+    RuleBook.objects.create(
+        code="COA-01",
+        version=3,
+        scenario_version=1,
+        digest="ab",
+        text=published.text,
+        published_at=now,
+        written_by=author,
+        reviewed_by=reviewer,
+    )
+    assert "The rule book COA-01@3 was never entered." in why()
+    RuleBook.objects.filter(version=3).delete()
+    Scenario.objects.update(rule_book=RuleBook.objects.get(version=1))
+    Draft.objects.update(book=None)
+    published.delete()
+    assert why() == ["The rule book it enters is gone."]
