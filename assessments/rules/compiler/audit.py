@@ -95,7 +95,6 @@ class _Audit:
         self.readers: dict[type[ast.AST], Callable[[Any], None]] = {
             ast.Call: self.call,
             ast.Constant: self.constant,
-            ast.Name: self.name,
             ast.Subscript: self.subscript,
             ast.AugAssign: self.sign,
             ast.BinOp: self.sign,
@@ -106,22 +105,31 @@ class _Audit:
 
     def read(self, nodes: Iterable[ast.AST]) -> None:
         """Read every part of every statement."""
-        waiting = list(nodes)
+        waiting, made, readers = list(nodes), self.made, self.readers
         while waiting:
             node = waiting.pop()
             kind = type(node)
-            reader = self.readers.get(kind)
-            if reader is not None:
-                reader(node)
-            fields = _FIELDS.get(kind)
-            if fields is None:
-                raise AuditFailed(f"{kind.__name__} is nothing the compiler writes.")
-            for field in fields:
-                child = getattr(node, field)
-                if type(child) is list:
-                    waiting += child
-                elif child is not None:
-                    waiting.append(child)
+            if kind is ast.Name:
+                if node.id not in made:  # type: ignore[attr-defined]
+                    self.name(node)  # type: ignore[arg-type]
+                continue
+            if kind in readers:
+                readers[kind](node)
+            waiting += self.parts(node)
+
+    def parts(self, node: ast.AST) -> list[ast.AST]:
+        """Return what a part is made of; refuse a kind that is not known."""
+        fields = _FIELDS.get(type(node))
+        if fields is None:
+            raise AuditFailed(f"{type(node).__name__} is nothing the compiler writes.")
+        found: list[ast.AST] = []
+        for field in fields:
+            child = getattr(node, field)
+            if type(child) is list:
+                found += child
+            elif child is not None:
+                found.append(child)
+        return found
 
     def sign(self, node: ast.AugAssign | ast.BinOp | ast.BoolOp | ast.UnaryOp) -> None:
         """Refuse a sign that is not known."""
@@ -137,10 +145,8 @@ class _Audit:
             raise AuditFailed(f"{type(sign).__name__} is no sign the compiler writes.")
 
     def name(self, node: ast.Name) -> None:
-        """Refuse a name the compiler can't have made; parameters are never assigned."""
-        if node.id in self.made:
-            return
-        if _NAME.fullmatch(node.id):
+        """Refuse a name the compiler can't have made; parameters and what is called are never assigned."""
+        if _NAME.fullmatch(node.id) and node.id not in self.callable_names:
             self.made.add(node.id)
         elif node.id not in self.parameters or not isinstance(node.ctx, ast.Load):
             raise AuditFailed(f"The name {node.id!r:.60} is none of the compiler's.")

@@ -69,6 +69,8 @@ FAULTS = {
     "inner class": "class v1: pass",
     "yield": "yield 1",
     "assert": "assert p1",
+    "assigned function": "h0 = p1",
+    "function as a value": "v1 = h0",
     "second target": "v1 = case = 2",
 }
 
