@@ -126,7 +126,7 @@ def _ordered(part: ast.expr) -> Iterator[Ask]:
 @lru_cache(maxsize=256)
 def op_is(act: str) -> str:
     """Return the condition that a step is this act, as a loop that asks for one says it."""
-    return ast.dump(ast.parse(f"{_HOLE}.op == {act!r}", mode="eval").body)
+    return _blind(ast.parse(f"{_HOLE}.op == {act!r}", mode="eval").body, _HOLE)
 
 
 def _of_loop(loop: Loop) -> set[Ask]:
@@ -204,5 +204,9 @@ def _joined(part: ast.expr) -> list[ast.expr]:
 
 
 def _blind(part: ast.expr, variable: str) -> str:
-    """Return a condition as text in which the loop variable has no name."""
+    """Return a condition as text in which the loop variable has no name; the commonest, `s.op == 'sand'`, quickly."""
+    if isinstance(part, ast.Compare) and isinstance(part.left, ast.Attribute) and isinstance(part.ops[0], ast.Eq):
+        of, word = part.left.value, part.comparators[-1]
+        if isinstance(of, ast.Name) and of.id == variable and isinstance(word, ast.Constant) and len(part.ops) == 1:
+            return f"{_HOLE}.{part.left.attr} == {word.value!r}"
     return ast.dump(part).replace(f"Name(id='{variable}'", f"Name(id='{_HOLE}'")

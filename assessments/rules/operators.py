@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import ast
 from collections.abc import Callable, Sequence
+from functools import lru_cache
 
 from assessments.rules.faults import listed, nearest, offered
 from assessments.rules.kinds import Kind, num, truth
@@ -29,6 +30,7 @@ _UNITS: dict[str, Callable[[Unit | None, Unit | None], tuple[Unit | None, str | 
     "/": lambda left, right: (quotient(left, right), None),
 }
 _HINTS = {"str": "; words in a text are looked for by mentions()"}
+_YES_NO = truth()
 _MIXED = "This has no unit, the other side is in {unit}; the two are taken to agree."
 
 
@@ -44,7 +46,14 @@ def roots_of(parts: Sequence[Node]) -> frozenset[str]:
 
 def computed(kind: Kind, parts: Sequence[Node], unit: Unit | None = None) -> Sort:
     """Return the sort of a value worked out from parts."""
+    if kind is _YES_NO and unit is None:
+        return _yes_no(missing_of(parts), roots_of(parts))
     return Sort(kind, unit, missing_of(parts), roots_of(parts))
+
+
+@lru_cache(maxsize=256)
+def _yes_no(missing: frozenset[str], roots: frozenset[str]) -> Sort:
+    return Sort(_YES_NO, None, missing, roots)
 
 
 def arithmetic(sheet: Sheet, sign: str, left: Node, right: Node) -> Sort:
