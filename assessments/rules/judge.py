@@ -37,7 +37,7 @@ def judge(prepared: PreparedBook, case: Mapping[str, Any]) -> Mark:
         parts = _settled(ready, runs, bound, prepared.rests)
         findings.append(_judged(ready, parts))
         traces += [(ready.rule.code, name, Trace(found.events)) for name, found in parts.items()]
-    return Mark(tuple(findings), prepared.book.digest, packed(traces))
+    return Mark(tuple(findings), prepared.digest, packed(traces))
 
 
 def explain_finding(

@@ -69,7 +69,8 @@ class ReadyRule:
 
 @dataclass(frozen=True, slots=True)
 class PreparedBook:
-    """A rule book ready to judge: its rules, the schema cases are bound to, what the model rests on, and its code."""
+    """A rule book ready to judge: its rules, the schema cases are bound to, what the model rests on, its code
+    and its digest."""
 
     book: RuleBook
     schema: Schema
@@ -77,6 +78,7 @@ class PreparedBook:
     rests: Mapping[Path, tuple[Path, ...]]
     warnings: tuple[RuleFault, ...]
     compiled: Compiled
+    digest: str
 
     def rule(self, code: str) -> ReadyRule:
         """Return one rule by its code; KeyError when there is none."""
@@ -108,7 +110,7 @@ def prepare(
     for found in _faults(book, checks):
         raise refusal(book, found)
     compiled = compile_book([checked for _, parts in checks for _, checked in parts], resting, lent)
-    return PreparedBook(book, resting, tuple(_ready(checks, compiled)), paths, _warnings(checks), compiled)
+    return PreparedBook(book, resting, tuple(_ready(checks, compiled)), paths, _warnings(checks), compiled, book.digest)
 
 
 def _ready(checks: Checks, compiled: Compiled) -> Iterator[ReadyRule]:

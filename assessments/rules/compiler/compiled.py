@@ -10,7 +10,7 @@ from typing import Any
 from assessments.rules.checker import Checked
 from assessments.rules.compiler.audit import audited
 from assessments.rules.compiler.emit import PARAMETERS, Written, written
-from assessments.rules.compiler.events import AS_IS, GIVEN, READ
+from assessments.rules.compiler.events import AS_IS, GIVEN, KEPT, READ
 from assessments.rules.compiler.runtime import RUNTIME, lent
 from assessments.rules.faults import FunctionFailed, Refused
 from assessments.rules.frame import RawEvent
@@ -81,11 +81,11 @@ class Compiled:
 
     def whole(self, case: Case, events: Sequence[Event], kept: Sequence[Values]) -> Iterator[RawEvent]:
         """Yield events with their operands as they were, their numbers those of the part's own nodes."""
-        waiting = iter(kept)
-        for number, result, *operands in events:
-            plan = self._traced_text.wholes.get(number)
-            whole = tuple(_wholes(case, operands, plan, waiting)) if plan else tuple(operands)
-            yield self.nodes[number][1], result, whole
+        waiting, wholes = iter(kept), self._traced_text.wholes
+        for event in events:
+            plan = wholes.get(event[0])
+            whole = event[2:] if plan is None else _wholes(case, event[2:], plan, waiting)
+            yield self.nodes[event[0]][1], event[1], whole
 
     def runs(self, case: Case) -> tuple[Run, ...]:
         """Return what became of each part; where a lent function fails, the parts that call it have failed alone."""
@@ -151,18 +151,20 @@ class Compiled:
         return _function(written(self.parts, traced=True, silent=roots - DRAWN), PARAMETERS)
 
 
-def _wholes(
-    case: Case, operands: Sequence[Any], plan: Sequence[tuple[str, Any]], waiting: Iterator[Values]
-) -> Iterator[Any]:
-    """Yield the operands of one event whole: from the event, the rule, the case, or what was kept."""
-    held = iter(next(waiting)) if any(how not in (AS_IS, GIVEN, READ) for how, _ in plan) else iter(())
+def _wholes(case: Case, operands: Values, plan: Sequence[tuple[str, Any]], waiting: Iterator[Values]) -> Values:
+    """Return the operands of one event whole: from the event, the rule, the case, or what was kept."""
+    found: list[Any] = []
+    held = iter(next(waiting)) if any(how == KEPT for how, _ in plan) else iter(())
     for operand, (how, what) in zip(operands, plan, strict=False):
         if how == AS_IS:
-            yield operand
+            found.append(operand)
         elif how == GIVEN:
-            yield what
+            found.append(what)
+        elif how == READ:
+            found.append(_at(case, what))
         else:
-            yield _at(case, what) if how == READ else next(held)
+            found.append(next(held))
+    return tuple(found)
 
 
 def _at(case: Any, path: Path) -> Any:

@@ -34,15 +34,14 @@ def tested(pen: Pen, node: Node) -> Value:
 def note(pen: Pen, node: Node, result: str, parts: Sequence[tuple[Node, Value]] = ()) -> None:
     """Record an event with its operands; those that are not whole in it are kept beside it."""
     number = pen.first + node.number
-    pen.wholes[number] = wholes(parts)
+    keep_plan(pen, node, parts)
     pen.record(f"({number}, {result}{operands(pen, parts)})", kept(parts))
 
 
 def note_held(pen: Pen, node: Node, result: str, parts: Sequence[tuple[Node, Value]], held: str, whole: str) -> None:
     """Record an event of which the operands looked at stand in two names."""
-    number = pen.first + node.number
-    pen.wholes[number] = wholes(parts)
-    pen.record(f"({number}, {result}, *{held})", whole if kept(parts) else None)
+    keep_plan(pen, node, parts)
+    pen.record(f"({pen.first + node.number}, {result}, *{held})", whole if kept(parts) else None)
 
 
 def note_walk(pen: Pen, node: Node, result: Value | None = None, rest: str = "") -> None:
@@ -51,9 +50,11 @@ def note_walk(pen: Pen, node: Node, result: Value | None = None, rest: str = "")
     pen.record(f"({pen.first + node.number}, {said}{rest})", None)
 
 
-def wholes(parts: Iterable[tuple[Node, Value]]) -> tuple[tuple[str, object], ...]:
-    """Return where each operand is found whole."""
-    return tuple(_whole(part, value) for part, value in parts)
+def keep_plan(pen: Pen, node: Node, parts: Iterable[tuple[Node, Value]]) -> None:
+    """Note where each operand of an event is found whole, unless the event holds them all as they are."""
+    plan = tuple(_whole(part, value) for part, value in parts)
+    if any(how != AS_IS for how, _ in plan):
+        pen.wholes[pen.first + node.number] = plan
 
 
 def operands(pen: Pen, parts: Iterable[tuple[Node, Value]]) -> str:

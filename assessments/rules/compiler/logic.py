@@ -5,13 +5,12 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from functools import partial
 
-from assessments.rules.compiler.events import kept, note, note_held, operands, tested, wholes
+from assessments.rules.compiler.events import keep_plan, kept, note, note_held, operands, tested
 from assessments.rules.compiler.pen import Pen, Value
 from assessments.rules.compiler.values import unless_missing
 from assessments.rules.nodes import Comparison, Logic, Node, Not
 
 Next = Callable[[], Value]
-_THREE = 3
 _HEADS = {("and", False): "if {0}:", ("and", True): "if {0} is not False:"}
 _HEADS |= {("or", False): "if not {0}:", ("or", True): "if {0} is not True:"}
 
@@ -128,19 +127,14 @@ def _recorded_plain(pen: Pen, node: Comparison) -> Value | None:
     start = pen.place()
     values = [pen.named(pen.value(part)) for part in node.parts[:2]]
     middle = pen.place()
-    last = pen.value(node.parts[2])
-    if (
-        len(node.parts) > _THREE
-        or any(value.none for value in (*values, last))
-        or not last.atom
-        or not pen.quiet(middle)
-    ):
+    values.append(pen.value(node.parts[2]))
+    pairs = list(zip(node.parts, values, strict=False))
+    plain = len(node.parts) == len(pairs) and pen.quiet(middle) and values[2].atom and kept(pairs[2:]) is None
+    if not plain or any(value.none for value in values):
         pen.back(start)
         return None
-    first, values = _pair(pen, node.signs[0], values), [*values, last]
-    pairs = list(zip(node.parts, values, strict=True))
     name = pen.name("b")
-    pen.line(f"{name} = {first.text}")
+    pen.line(f"{name} = {_pair(pen, node.signs[0], values[:2]).text}")
     pen.enter(f"if {name}:")
     pen.line(f"{name} = {_pair(pen, node.signs[1], values[1:]).text}")
     note(pen, node, name, pairs)
@@ -148,7 +142,7 @@ def _recorded_plain(pen: Pen, node: Comparison) -> Value | None:
     pen.enter("else:")
     note(pen, node, "False", pairs[:2])
     pen.leave()
-    pen.wholes[pen.first + node.number] = wholes(pairs)
+    keep_plan(pen, node, pairs)
     return Value(name, False, 0, True)
 
 

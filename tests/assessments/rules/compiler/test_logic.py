@@ -58,3 +58,17 @@ def test_a_chain_stops_where_it_is_decided(ran, rule, wanted):
 def test_an_unknown_link_leaves_a_chain_open(ran):
     assert ran("1 < answer.margin < 5", margin=None).value is None
     assert ran("1 < answer.margin < 5 < 4", margin=None).value is False
+
+
+@pytest.mark.parametrize(
+    "rule",
+    [
+        "sum(s.um for s in answer.steps) > 1 and 1 < facts.film_um < sum(s.um for s in answer.steps)",
+        "1 < facts.film_um / 7 < sum(s.um for s in answer.steps) < facts.film_um",
+        "1 < answer.margin < facts.film_um / 7 < facts.film_um",
+        "70 < facts.film_um < facts.film_um / 7",
+        "any(s.um < facts.econ / 7 < s.um * 2 for s in answer.steps)",
+    ],
+)
+def test_the_operands_of_a_chain_are_had_whole_as_far_as_it_was_looked_at(ran, rule):
+    assert ran(rule).whole
