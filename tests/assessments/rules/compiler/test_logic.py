@@ -65,7 +65,7 @@ def test_an_unknown_link_leaves_a_chain_open(ran):
     [
         "sum(s.um for s in answer.steps) > 1 and 1 < facts.film_um < sum(s.um for s in answer.steps)",
         "1 < facts.film_um / 7 < sum(s.um for s in answer.steps) < facts.film_um",
-        "1 < answer.margin < facts.film_um / 7 < facts.film_um",
+        "1 < facts.reserve_um < facts.film_um / 7 < facts.film_um",
         "70 < facts.film_um < facts.film_um / 7",
         "any(s.um < facts.econ / 7 < s.um * 2 for s in answer.steps)",
     ],
