@@ -13,7 +13,7 @@ from assessments.rules.vocabulary import SLACK
 
 _LOOSE = ("before", "starts_before", "after_each")
 _LONG = ("overlap", "norm", "mentions", "near_rel", *_LOOSE)
-_MANY = 1e6
+_MANY = 1e8
 """More than any text or list can hold."""
 
 
