@@ -69,8 +69,8 @@ def _asks(node: Node, variable: str) -> tuple[str, str] | None:
     field, word = node.parts
     if not isinstance(field, Field) or not isinstance(word, Literal):
         return None
-    of = field.of
-    plain = isinstance(of, Item) and of.name == variable and not of.sort.missing and not field.sort.missing
+    of, kinds = field.of, (field.of.sort.kind, field.sort.kind)
+    plain = isinstance(of, Item) and of.name == variable and not any(kind is None or kind.opt for kind in kinds)
     return (field.name, word.value) if plain and field.sort.name == "enum" else None
 
 
@@ -85,23 +85,18 @@ def look_ahead(pen: Pen, parts: Iterable[Sequence[Node]]) -> None:
     """Write, at the head of the function, what several tests on a list share."""
     orders: Counter[Path] = Counter()
     groups: Counter[tuple[Path, str]] = Counter()
-    lists: dict[Path, Node] = {}
     for nodes in parts:
         for node in nodes:
             if isinstance(node, Call) and node.name in ORDERS:
-                items, found = node.arguments[0], rooted(node.arguments[0])
-                orders.update([found] if found else [])
+                path = rooted(node.arguments[0])
+                orders.update([path] if path else [])
             elif isinstance(node, Quantifier):
                 narrowed = split(node)
-                items, found = node.items, rooted(node.items)
                 groups.update([(narrowed.items, narrowed.field)] if narrowed else [])
-            else:
-                continue
-            lists[found or ()] = items
     for path in [path for path, times in orders.items() if times >= _SHARED]:
-        places(pen, pen.value(lists[path]))
+        places(pen, pen.recall(path))
     for path, field in [key for key, times in groups.items() if times >= _GROUPED]:
-        _group(pen, path, field, pen.value(lists[path]))
+        _group(pen, path, field, pen.recall(path))
 
 
 def places(pen: Pen, steps: Value) -> tuple[str, str]:

@@ -66,3 +66,24 @@ def test_groups_change_nothing(code, schema, case, steps):
     wanted = [marking.run(marking.runnable(part), bound) for part in book.parts]
     assert [(each.value, each.whole) for each in book.runs(bound)] == [(each.value, each.events) for each in wanted]
     assert book.values(bound) == tuple(each.value for each in wanted)
+
+
+def test_a_list_that_one_test_knows_to_be_there_may_be_missing_for_the_rest(code, schema, case):
+    from assessments.rules import bind
+
+    known = [f"answered(answer.steps) and {rule} == {rule}" for rule in SAND[2:] * 3]
+    known += [f"answered(answer.steps) and before(answer.steps, 'wash', '{op}')" for op in ("sand", "dry")]
+    case["answer"]["steps"] = None
+    book = code(*SAND, *known)
+    assert book.values(bind(schema, case)) == (None, None, None, False, False, False, False, False)
+    assert [run.failed for run in book.runs(bind(schema, case))] == [None] * 8
+
+
+def test_rows_that_may_be_missing_are_not_grouped():
+    from assessments.rules import Schema, check, choice, many, record
+    from assessments.rules.compiler import Compiled
+
+    schema = Schema({"rows": many(record({"op": choice(["a", "b"])}, opt=True))})
+    rules = [f"any(answered(r) and r.op == 'a' for r in rows) == (1 > {number})" for number in range(3)]
+    compiled = Compiled([check(rule, schema) for rule in rules])
+    assert compiled.values({"rows": [None, {"op": "a"}]}) == (True, False, False)

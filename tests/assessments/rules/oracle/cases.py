@@ -20,6 +20,7 @@ ROW = record(
     }
 )
 LOOSE_ROW = record({**ROW.fields, "op": choice(WORDS, opt=True), "wet": truth(opt=True), "um": num(opt=True)}, opt=True)
+"""A row that may be missing, and of which even the act may."""
 SCHEMA = Schema(
     {
         "facts": record(
