@@ -33,7 +33,17 @@ class Deciders:
 
     def listed(self, node: Quantifier) -> Sequence[Any] | None:
         """Return the list a quantifier walked, None where the case doesn't tell."""
-        found = self._value(node.items)
+        return self._listed(node.items)
+
+    def acts(self, steps: Node) -> list[tuple[int, str]] | None:
+        """Return number and act of each step of a list, None where the case doesn't tell."""
+        listed = self._listed(steps)
+        if listed is None or not all(isinstance(step, Mapping) and isinstance(step.get("op"), str) for step in listed):
+            return None
+        return [(step.get("n", place), step["op"]) for place, step in enumerate(listed, start=1)]
+
+    def _listed(self, node: Node) -> Sequence[Any] | None:
+        found = self._value(node)
         return found if isinstance(found, list | tuple) else None
 
     def _value(self, node: Node) -> Any:

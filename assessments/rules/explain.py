@@ -116,18 +116,31 @@ class _Teller:
         return f"{told} {self.target(target, operands[1], value)}"
 
     def order(self, node: Call, result: bool | None, operands: tuple[Any, ...]) -> str:
-        """Return which act came first."""
+        """Return which act came first and, where the case tells, at which steps."""
+        steps, (a, b) = node.arguments[0], operands[1:]
         if result is None:
-            return _absent(node.arguments[0])
-        first = "last" if node.name == "before" else "first"
+            return _absent(steps)
+        acts = self.deciders.acts(steps) or []
+        lacking = [act for act in dict.fromkeys((a, b)) if acts and act not in {done for _number, done in acts}]
+        if lacking:
+            return f"there is no {' and no '.join(lacking)}"
+        which = "last" if node.name == "before" else "first"
         said = "comes" if result else "doesn't come"
-        return f"the {first} {operands[1]} {said} before the first {operands[2]}"
+        return f"the {which} {a}{_step(acts, a, which)} {said} before the first {b}{_step(acts, b, 'first')}"
 
     def after_each(self, node: Call, result: bool | None, operands: tuple[Any, ...]) -> str:
-        """Return whether one act always followed the other."""
+        """Return whether one act always followed the other and, where the case tells, after which step it didn't."""
+        steps, (a, b) = node.arguments[0], operands[1:]
         if result is None:
-            return _absent(node.arguments[0])
-        return f"{'every' if result else 'not every'} {operands[1]} is followed by {operands[2]}"
+            return _absent(steps)
+        if result:
+            return f"every {a} is followed by {b}"
+        acts = self.deciders.acts(steps) or []
+        after = [*(act for _number, act in acts[1:]), ""]
+        missing = next(
+            (number for (number, act), then in zip(acts, after, strict=False) if act == a and then != b), None
+        )
+        return f"not every {a} is followed by {b}" + (f": step {missing} is not" if missing is not None else "")
 
     def mentions(self, node: Call, result: bool | None, operands: tuple[Any, ...]) -> str:
         """Return whether the text held one of the words."""
@@ -159,6 +172,12 @@ def _decided(word: str, result: bool, items: str, tested: int, which: str | None
     if tested == 0:
         return f"there is nothing to look at in {items}"
     return f"all {tested} of {items} fit" if word == "every" else f"none of {tested} in {items} fits"
+
+
+def _step(acts: list[tuple[int, str]], wanted: str, which: str) -> str:
+    """Return at which step the first or the last of an act stands, nothing where that isn't known."""
+    numbers = [number for number, act in acts if act == wanted]
+    return f" (step {numbers[0 if which == 'first' else -1]})" if numbers else ""
 
 
 def _tolerance_unit(unit: Unit | None) -> str | None:

@@ -67,3 +67,10 @@ def test_a_list_inside_an_item_is_that_of_the_item_that_decided(schema):
     assert deciders.called(inner, 0) is None
     assert deciders.called(outer, 1) is None
     assert deciders.called(inner, 1) == "cover bow"
+
+
+def test_the_acts_of_a_list_are_told_where_every_step_has_one(walks):
+    (steps,) = walks("any(s.wet for s in answer.steps)")
+    whole = {"answer": {"steps": [{"n": 4, "op": "wash"}, {"op": "sand"}]}}
+    assert Deciders(whole).acts(steps.items) == [(4, "wash"), (2, "sand")]
+    assert (Deciders(CASE).acts(steps.items), Deciders().acts(steps.items)) == (None, None)

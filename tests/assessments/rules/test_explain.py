@@ -132,6 +132,15 @@ def test_a_trace_that_was_cut_says_so(checked):
             ["the most um over 4 steps is 4.0um, step 2 (sand)", "most of steps 4.0um is over 1um"],
         ),
         ("every(k in key.kit for k in answer.next_steps)", ["all 2 of next steps fit"]),
+        ("before(answer.steps, 'wash', 'sand')", ["the last wash (step 1) comes before the first sand (step 2)"]),
+        (
+            "starts_before(answer.steps, 'sand', 'wash')",
+            ["the first sand (step 2) doesn't come before the first wash (step 1)"],
+        ),
+        ("before(answer.steps, 'wash', 'coat')", ["there is no coat"]),
+        ("before(answer.steps, 'coat', 'cut')", ["there is no coat and no cut"]),
+        ("after_each(answer.steps, 'sand', 'dry')", ["not every sand is followed by dry: step 4 is not"]),
+        ("after_each(answer.steps, 'wash', 'sand')", ["every wash is followed by sand"]),
         (
             "any(k == 'tell_owner' for k in answer.next_steps)",
             ["next step tell owner fits", "next step tell_owner is tell_owner"],
