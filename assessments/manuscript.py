@@ -91,6 +91,14 @@ def read(draft: Draft) -> Manuscript:
     return Manuscript(draft, version, text, shared, lines, gone, checked)
 
 
+def with_row(draft: Draft, row: Row) -> Checked:
+    """Return what checking shows if a rule of a draft were this row, or the row stood behind the others."""
+    code = code_of(row)
+    rows = [row if code_of(one) == code else one for one in draft.rows]
+    text = _text(draft, next_version(draft.scenario.code), rows if draft.row(code) else [*draft.rows, row])
+    return tried(draft.scenario.text, text, text_of(SHARED), str(draft.scenario))
+
+
 def next_version(code: str) -> int:
     """Return the number the next rule book of a scenario gets."""
     newest: int | None = RuleBook.objects.filter(code=code).aggregate(newest=Max("version"))["newest"]
@@ -110,10 +118,14 @@ def code_of(row: Row) -> str:
 
 def text_of_draft(draft: Draft, version: int) -> str:
     """Return the rule book a draft would be, as text."""
+    return _text(draft, version, draft.rows)
+
+
+def _text(draft: Draft, version: int, rows: list[Row]) -> str:
     head: Row = {"code": draft.scenario.code, "version": version, "scenario_version": draft.scenario.version}
     if draft.lesson:
         head["lesson"] = draft.lesson
-    return tomli_w.dumps({**head, "rule": draft.rows, "exemplars": draft.exemplars})
+    return tomli_w.dumps({**head, "rule": rows, "exemplars": draft.exemplars})
 
 
 @lru_cache(maxsize=128)

@@ -15,15 +15,17 @@ from assessments.access import get_author, get_draft
 from assessments.drafting import keep_rule, keep_tried, mark_of, next_code, take_out
 from assessments.errors import DraftRefused
 from assessments.forms.rules import STEPS, RuleForm, SharedRuleForm, WeighedForm, one_line
-from assessments.manuscript import read
+from assessments.manuscript import read, with_row
 from assessments.models import Draft
-from assessments.rules import PhraseRefused, Rule, Step
+from assessments.rules import PhraseRefused, Rule, SharedRule, Step
 from assessments.shipped import shared_book
 from assessments.views.phrased import panel_of, put_into
-from assessments.views.rule_lines import PartLine, Reads, names_of
+from assessments.views.rule_lines import PartLine, Reads, names_of, proof_lines
 from assessments.views.tried import OWN, answer_put, answers_offered, draw_shown, judged, own_fields, spec_of, trial_of
 from courses.models import Person
 
+NEW = "new"
+"""The code of a rule that has none yet."""
 PARTIAL = {"check": "_rule_checked.html", "phrase": "_phrase.html", "put": "_rule_put.html", "try": "_try.html"}
 
 
@@ -97,8 +99,7 @@ def _kept(request: HttpRequest, author: Person, draft: Draft, code: str, form: W
 
 def form_of(draft: Draft, code: str, bound: QueryDict | None, typed: QueryDict) -> WeighedForm:
     """Return the form of a rule: bound to be kept, as it was typed so far, or as it stands."""
-    row = draft.row(code) if code else None
-    shared = shared_book().rules.get(code) if row and "shared" in row else None
+    row, shared = draft.row(code) if code else None, shared_in(draft, code)
     if bound is not None:
         return SharedRuleForm(shared, bound) if shared else RuleForm(bound)
     seen, lesson = mark_of(row), draft.lesson
@@ -123,7 +124,7 @@ def typed_rule(form: WeighedForm, code: str) -> Rule:
     )
     points = sum(step.points for step in steps) if way == "steps" else _number(value("points"))
     return Rule(
-        code or "new",
+        code or NEW,
         value("sentence") or (shared.sentence if shared else "") or "–",
         value("severity") or "points",
         points,
@@ -176,9 +177,31 @@ def page_of(author: Person, draft: Draft, code: str, form: WeighedForm, data: Qu
         "offered": answers_offered(spec, author, draft, trial.chosen),
         "own": own_fields(spec, trial, author, data) if trial.chosen == OWN else [],
         "found": judged(rule, spec, trial, author) if rule.parts else None,
+        "known": known_answers(draft, rule, bool(shared_in(draft, code))) if rule.parts else None,
         "drawn": draw_shown(spec, trial, author),
         "exemplar": data.get("exemplar", ""),
     }
+
+
+def shared_in(draft: Draft, code: str) -> SharedRule | None:
+    """Return the shared rule that stands under a code in a draft, if one does."""
+    row = draft.row(code) if code else None
+    return shared_book().rules.get(code) if row and "shared" in row else None
+
+
+def known_answers(draft: Draft, rule: Rule, shared: bool) -> dict[str, Any] | None:
+    """Return what the exemplars come to with a rule as it is typed; None while the draft can't be tried."""
+    said = {key: value for key, value in rule.as_json().items() if value not in (None, [])}
+    if rule.steps:
+        del said["points"]
+    if shared:
+        said = {"shared": said.pop("code"), **{key: said[key] for key in ("severity", "points", "when") if key in said}}
+    elif rule.code == NEW:
+        said["code"] = next_code(draft)
+    proof = with_row(draft, said).proof
+    if proof is None:
+        return None
+    return {"proof": proof, "otherwise": proof_lines(proof), "idle": said.get("code") in proof.idle_rules}
 
 
 def _emptied(data: QueryDict) -> QueryDict:

@@ -1,5 +1,6 @@
 """Rules as pages show them: read back as a sentence, what is wrong marked under its very characters."""
 
+import re
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
 from typing import Any
@@ -23,8 +24,10 @@ from assessments.scenarios.story import with_units
 from assessments.views.paper import show_for
 from courses.models import Lesson
 from courses.shipped import sources
+from courses.templatetags.words import OUTCOMES
 from courses.trade.units import UNITS, Preferences
 
+_CODES = re.compile("|".join(sorted(OUTCOMES, key=len, reverse=True)))
 Show = Callable[[Any, str | None], str]
 END = "\u2423"
 """What stands for a place behind the last character."""
@@ -170,14 +173,18 @@ def proof_lines(proof: Proof) -> list[dict[str, Any]]:
     """Return what came out otherwise than said, by exemplar: what was wanted, what came, how often."""
     lines: dict[str, dict[str, Any]] = {}
     for one in proof.deviations:
-        line = lines.setdefault(
-            one.exemplar, {"name": one.exemplar, "wanted": one.wanted, "got": one.got, "rules": one.rules, "times": 0}
-        )
+        came = {"wanted": outcomes_said(one.wanted), "got": outcomes_said(one.got), "rules": one.rules}
+        line = lines.setdefault(one.exemplar, {"name": one.exemplar, **came, "times": 0})
         line["times"] += 1
     for line in lines.values():
         words = ngettext("on %(n)d draw of %(of)d", "on %(n)d draws of %(of)d", line["times"])
         line["often"] = words % {"n": line["times"], "of": proof.draws}
     return list(lines.values())
+
+
+def outcomes_said(text: str) -> str:
+    """Return a text with the codes of outcomes in words: “failed on a critical rule”."""
+    return _CODES.sub(lambda found: str(OUTCOMES[found[0]].words).lower(), text)
 
 
 def lessons_by_code() -> dict[str, str]:

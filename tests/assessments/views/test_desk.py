@@ -198,3 +198,20 @@ def test_a_rule_is_taken_out(client, author, draft):
     assert "COA-01.12 is taken out. Version 1 keeps it." in client.post(url, follow=True).content.decode()
     assert "The draft holds no rule COA-01.12." in client.post(url, follow=True).content.decode()
     assert client.get(reverse("rule-detail", args=[draft.pk, "COA-01.12"])).status_code == 404
+
+
+def test_with_every_check_the_known_answers_are_tried(desk):
+    known = desk("check", **RULE).context["known"]
+    assert ([one["name"] for one in known["otherwise"]], known["idle"]) == ([], True)
+    known = desk("check", "COA-01.4", **{**RULE, "test": "'fuel_heater' not in answer.next_steps"}).context["known"]
+    lines = {one["name"]: one["got"] for one in known["otherwise"]}
+    assert lines["right decision, fuel heater ticked"] == "satisfactory"
+    assert not known["idle"]
+    assert desk("check", **{**RULE, "test": "answer.dew_pont > 1"}).context["known"] is None
+    steps = {"way": "steps", "step_0": "answer.margin > 3", "step_points_0": "2"}
+    assert desk("check", **{**RULE, **steps}).context["known"]["idle"] is False
+
+
+def test_a_shared_rule_is_tried_with_its_new_weight(desk):
+    known = desk("check", "R41", severity="points", points="5", when="key.decision != 'coat_now'").context["known"]
+    assert "only the decision changed to coating now" in [one["name"] for one in known["otherwise"]]

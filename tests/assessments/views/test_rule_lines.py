@@ -4,7 +4,16 @@ import pytest
 
 from assessments.rules import Fault, Rule, Step, choice, integer, many, num, record, text, truth
 from assessments.rules.rule import Part
-from assessments.views.rule_lines import Mark, Reads, differences, kind_words, names_of, points_words, show_values
+from assessments.views.rule_lines import (
+    Mark,
+    Reads,
+    differences,
+    kind_words,
+    names_of,
+    outcomes_said,
+    points_words,
+    show_values,
+)
 from courses.trade.units import Preferences
 
 pytestmark = pytest.mark.django_db
@@ -79,3 +88,8 @@ def test_what_differs_is_said_key_by_key():
         ("Lesson", "–", "L24"),
     ]
     assert (differences(None, now), differences(was, was)) == ([], [])
+
+
+def test_outcomes_are_said_in_words():
+    assert outcomes_said("satisfactory or not_yet_satisfactory") == "satisfactory or not yet satisfactory"
+    assert outcomes_said("not met exactly: R41") == "not met exactly: R41"
