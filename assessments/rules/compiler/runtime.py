@@ -8,7 +8,7 @@ from typing import Any
 
 from assessments.rules import vocabulary
 from assessments.rules.faults import FunctionFailed
-from assessments.rules.frame import finite
+from assessments.rules.frame import LARGEST
 from assessments.rules.functions import Function
 from assessments.rules.trace import DIGITS, small
 
@@ -25,10 +25,11 @@ def places(steps: Sequence[Row | None]) -> Places:
     ops = vocabulary.ops_of(steps)
     if ops is None:
         return None, None
-    count = len(ops)
-    last = dict(zip(ops, range(count), strict=True))
-    first = dict(zip(reversed(ops), range(count - 1, -1, -1), strict=True))
-    return first, last
+    first: dict[str, int] = {}
+    for place, op in enumerate(ops):
+        if op not in first:
+            first[op] = place
+    return first, {op: place for place, op in enumerate(ops)}
 
 
 def grouped(rows: Sequence[Row], field: str) -> dict[str, list[Row]]:
@@ -114,7 +115,7 @@ def lent(function: Function) -> Callable[..., Any]:
                 raise TypeError(f"it gave {result!r:.40} where {function.returns.spoken} was promised")
         except Exception as error:
             raise FunctionFailed(function.name, error) from error
-        return finite(result) if isinstance(result, float) else result
+        return result if type(result) is not float or -LARGEST <= result <= LARGEST else None
 
     return run
 

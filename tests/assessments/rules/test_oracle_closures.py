@@ -5,7 +5,7 @@ import math
 import pytest
 
 from assessments.rules import Function, bind, check, num, truth
-from tests.assessments.rules.oracle.frame import Frame
+from tests.assessments.rules.oracle.frame import Frame, finite
 from tests.assessments.rules.oracle.marking import evaluate
 
 
@@ -77,3 +77,13 @@ def test_a_condition_nobody_knows_leaves_a_choice_unknown(schema, case):
 def test_a_record_in_a_list_of_answers_is_read_by_its_fields(value):
     assert value("least(s.n for s in answer.steps)") == 1
     assert value("most(s.um for s in answer.steps)") == 4.0
+
+
+@pytest.mark.parametrize("value", [float("inf"), float("-inf"), float("nan"), 10**301, -1e301])
+def test_what_has_run_out_of_bounds_is_unknown(value):
+    assert finite(value) is None
+
+
+@pytest.mark.parametrize("value", [0, -2.5, 10**300, 1e300])
+def test_what_is_within_bounds_is_kept(value):
+    assert finite(value) == value

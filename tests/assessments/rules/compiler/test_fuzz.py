@@ -67,7 +67,7 @@ def both(checked, case):
 def test_every_text_is_refused_or_means_the_same_to_both(seed, capsys):
     chance, came = Random(seed), Counter()
     cases = bound(chance)
-    for turn in until_the_end(0.6):
+    for turn in until_the_end(0.5):
         way = chance.choice(["well typed", *WAYS])
         rule = WAYS[way](chance)
         checked = check(rule, SCHEMA, FUNCTIONS, "any" if way == "values" else "bool")
@@ -105,7 +105,7 @@ def some_rule(chance, code):
 @pytest.mark.parametrize("seed", [SEED])
 def test_a_book_by_chance_gives_the_mark_that_the_oracle_gives(seed):
     chance = Random(seed)
-    for _ in until_the_end(0.4):
+    for _ in until_the_end(0.5):
         count = chance.choice([1, 3, 8, 30])
         rules = tuple(some_rule(chance, f"COA-01.{number}") for number in range(count))
         book = RuleBook("COA-01", 1, rules)

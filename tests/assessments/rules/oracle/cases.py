@@ -49,6 +49,7 @@ SCHEMA = Schema(
                 "picks": many(choice(WORDS), 4, opt=True),
                 "steps": many(ROW, 12, opt=True),
                 "acts": many(LOOSE_ROW, 6, opt=True),
+                "holes": many(record(ROW.fields, opt=True), 6, opt=True),
                 "loose": many(num(opt=True), 5, opt=True),
                 "place": record({"where": choice(WORDS, opt=True), "at_h": num(opt=True)}, opt=True),
             }

@@ -22,7 +22,7 @@ NUMBERS = _words(
 TRUTHS = _words("facts.cold answer.sure key.short facts.cold")
 CHOICES = _words("answer.decision key.decision facts.decision answer.place.where")
 TEXTS = _words("answer.note facts.label facts.story")
-LISTS = _words("answer.steps facts.rows answer.acts")
+LISTS = _words("answer.steps answer.steps facts.rows answer.acts answer.holes")
 PICKS = _words("answer.picks key.kit")
 PLAIN = _words("facts.readings answer.loose")
 WORDS = _words("wait sand wash dry")
@@ -145,6 +145,9 @@ class Writer:
         body = test()
         body = self.chance.choice([body, f"{kept} and {body}"]) if word in ("any", "count") else body
         self.variables.pop()
+        if items in ("answer.acts", "answer.holes") and self.chance.random() < 0.7:
+            there = f"answered({name}) and answered({name}.op)"
+            keep = f" if {there} and ({keep[4:]})" if keep else f" if {there}"
         return f"{word}({body} for {name} in {items}{keep})"
 
     def number(self, depth: int) -> str:
