@@ -48,7 +48,7 @@ class Unsure(Walk):
         return value.bound
 
     def _remember(self) -> None:
-        """Open the block of what is done with a value that is there; the first that isn't is remembered."""
+        """Remember the first item that leaves it unknown; what is done with the rest may go on with `elif`."""
         pen = self.pen
         pen.enter(f"if {self.held} is None:")
         pen.enter(f"if {self.unknown} is None:")
