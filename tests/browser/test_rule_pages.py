@@ -2,9 +2,11 @@
 
 import pytest
 from django.utils import timezone
+from playwright.sync_api import expect
 
 from assessments import drafting
 from tests.browser.stage import Stage, at, look
+from tests.browser.test_rule_path import MOVING
 
 pytestmark = [pytest.mark.browser, pytest.mark.django_db(transaction=True)]
 
@@ -50,6 +52,7 @@ def type_wrongly(stage: Stage, draft) -> None:
     for label, value in (("#id_phrase", "within"), ("#id_answers", "own")):
         with page.expect_response(lambda answer: answer.request.method == "POST"):
             page.select_option(label, value)
+        expect(page.locator(MOVING)).to_have_count(0)
     with page.expect_response(lambda answer: answer.request.method == "POST"):
         page.fill("#id_test", "answer.dew_pont <= facts.air_degc and answer.margin == 2.5")
     page.wait_for_selector("#at-test .wrong-at")

@@ -9,12 +9,15 @@ from tests.browser.looking import axe_faults, wide
 pytestmark = [pytest.mark.browser, pytest.mark.django_db(transaction=True)]
 RULE = "Dew point not over the air"
 TEST = "answer.dew_point <= facts.air_degc"
+MOVING = ".htmx-request, .htmx-swapping, .htmx-settling, .htmx-added"
+"""What is being put into the page and takes no events yet."""
 
 
 def choose(page: Page, label: str, option: str) -> None:
     """Choose an option of a gap and wait until what depends on it has come."""
     with page.expect_response(lambda answer: answer.request.method == "POST"):
         page.get_by_label(label, exact=True).select_option(label=option)
+    expect(page.locator(MOVING)).to_have_count(0)
 
 
 def write(page: Page) -> None:
