@@ -11,6 +11,7 @@ from assessments.rules.kinds import Kind
 from assessments.rules.nodes import Call, Field, Item, Node, Quantifier, Root
 from assessments.rules.trace import DIGITS, MAX_TEXT, small
 
+Plan = tuple[tuple[str, object], ...]
 AS_IS, GIVEN, READ, KEPT = "as it is", "given", "read", "kept"
 """Where an operand is found whole: in the event, in the rule, in the case, among what the run kept."""
 _WRITE = {
@@ -33,9 +34,10 @@ def tested(pen: Pen, node: Node) -> Value:
 
 def note(pen: Pen, node: Node, result: str, parts: Sequence[tuple[Node, Value]] = ()) -> None:
     """Record an event with its operands; those that are not whole in it are kept beside it."""
-    number = pen.first + node.number
-    keep_plan(pen, node, parts)
-    pen.record(f"({number}, {result}{operands(pen, parts)})", kept(parts))
+    plan = keep_plan(pen, node, parts)
+    whole = [f"{value.text}, " for (_, value), (how, _what) in zip(parts, plan, strict=True) if how == KEPT]
+    event = f"({pen.first + node.number}, {result}{operands(pen, parts)})"
+    pen.record(event, f"({''.join(whole)})" if whole else None)
 
 
 def note_held(pen: Pen, node: Node, result: str, parts: Sequence[tuple[Node, Value]], held: str, whole: str) -> None:
@@ -50,11 +52,12 @@ def note_walk(pen: Pen, node: Node, result: Value | None = None, rest: str = "")
     pen.record(f"({pen.first + node.number}, {said}{rest})", None)
 
 
-def keep_plan(pen: Pen, node: Node, parts: Iterable[tuple[Node, Value]]) -> None:
-    """Note where each operand of an event is found whole, unless the event holds them all as they are."""
-    plan = tuple(_whole(part, value) for part, value in parts)
+def keep_plan(pen: Pen, node: Node, parts: Iterable[tuple[Node, Value]]) -> Plan:
+    """Note and return where each operand of an event is found whole; nothing is noted where all are as they are."""
+    plan = tuple([_whole(part, value) for part, value in parts])
     if any(how != AS_IS for how, _ in plan):
         pen.wholes[pen.first + node.number] = plan
+    return plan
 
 
 def operands(pen: Pen, parts: Iterable[tuple[Node, Value]]) -> str:
