@@ -10,7 +10,7 @@ from assessments import log
 from assessments.competence import Deed
 from assessments.competence.log import stamp
 from assessments.marking import Marked
-from assessments.models import Answer, Attempt, Decision, Evidence, Note, Rejudgement, RuleBook
+from assessments.models import Answer, Attempt, Decision, Draft, Evidence, Note, Rejudgement, RuleBook
 from assessments.record import judged_text
 from courses.models import Person
 
@@ -129,6 +129,7 @@ def forget_words(person: Person) -> None:
     """Remove for good what was written of and by `person` in free words; what was judged and decided stays."""
     Note.objects.filter(decision__person=person).delete()
     Note.objects.filter(evidence__person=person).delete()
+    Draft.objects.filter(remark_by=person).update(remark="")
     for attempt in Attempt.objects.by(person).select_related("scenario"):
         written = [task.id for task in attempt.scenario.spec.tasks if task.kind == "text"]
         Answer.objects.filter(attempt=attempt, task__in=written).update(value=None)

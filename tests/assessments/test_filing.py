@@ -5,7 +5,7 @@ import json
 import pytest
 from django.db import IntegrityError, transaction
 
-from assessments import filing, journey
+from assessments import drafting, filing, journey
 from assessments.errors import AttemptRefused, SignatureRefused
 from assessments.models import Answer, Decision, Evidence, LogEntry, Note, TreeHead
 from courses.proofs import Proof
@@ -92,3 +92,14 @@ def test_what_came_out_before_there_was_a_record_is_filed_once(unguarded, sit, t
         filing.catch_up(now)
     assert (attempt.evidence.get().outcome, attempt.evidence.count()) == ("satisfactory", 1)
     assert len(entries(trainee, "role_given")) == len(entries(trainee, "evidence")) == 1
+
+
+def test_a_remark_on_a_draft_is_forgotten_with_whoever_made_it(draft, changed, author, reviewer, now):
+    drafting.send_to_review(changed(draft, points=3), author, now=now)
+    drafting.give_back(draft, reviewer, "Ask Pat, who fell ill.")
+    filing.forget_words(author)
+    draft.refresh_from_db()
+    assert draft.remark == "Ask Pat, who fell ill."
+    filing.forget_words(reviewer)
+    draft.refresh_from_db()
+    assert (draft.remark, draft.rows[1]["points"]) == ("", 3)

@@ -215,3 +215,36 @@ def test_with_every_check_the_known_answers_are_tried(desk):
 def test_a_shared_rule_is_tried_with_its_new_weight(desk):
     known = desk("check", "R41", severity="points", points="5", when="key.decision != 'coat_now'").context["known"]
     assert "only the decision changed to coating now" in [one["name"] for one in known["otherwise"]]
+
+
+CRAFTED = [
+    {"points": "nan"},
+    {"points": "1e400"},
+    {"points": "-5"},
+    {"way": "sideways"},
+    {"way": "steps", "step_0": "key.short", "step_points_0": "inf"},
+    {"way": "share", "share": "1 / 0"},
+    {"severity": "grave"},
+    {"test": "x" * 5000},
+    {"test": "\x00"},
+    {"test": "(" * 300},
+    {"test": "__import__('os')"},
+    {"when": "answer.decision == '\u202e'"},
+    {"source": "no-such"},
+    {"lesson": "L99"},
+    {"sentence": "\ud800".encode("utf-16", "surrogatepass").decode("utf-16", "replace")},
+    {"seed": "9" * 400},
+    {"answers": "00000000-0000-0000-0000-000000000000"},
+    {"answers": "own", "own-dew_point": "1e999", "own-decision": "x", "own-next_steps": "y", "own-why": "\x00"},
+    {"answers": "own", "own-next_steps": "none_of_these", "exemplar": "x" * 3000},
+    {"phrase": "within", "gap-value": "__class__", "gap-target": "1e999", "gap-tolerance": "nan"},
+    {"phrase": "one_of", "gap-value": "answer.decision", "gap-options": "'; drop"},
+    {"into": "seen", "how": "xor", "phrase": "is", "gap-value": "answer.decision", "gap-target": "'wait'"},
+]
+
+
+@pytest.mark.parametrize("act", ["check", "put", "exemplar"])
+@pytest.mark.parametrize("odd", CRAFTED, ids=[", ".join(one) for one in CRAFTED])
+def test_whatever_is_sent_the_desk_answers(desk, act, odd):
+    for plain in (True, False):
+        assert desk(act, plain=plain, **{**RULE, **odd}).status_code in (200, 302, 422)
