@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Any
 
-from assessments.rules.checker import Checked
+from assessments.rules.checking.checker import Checked
 from assessments.rules.compiler import compile_rule
 from assessments.rules.trace import Trace
 
@@ -15,7 +15,7 @@ def evaluate(checked: Checked, case: Mapping[str, Any]) -> tuple[Any, Trace]:
 
     A rule with errors is refused.
 
-    >>> from assessments.rules.checker import check
+    >>> from assessments.rules.checking.checker import check
     >>> from assessments.rules.kinds import Schema, num
     >>> checked = check("te >= 15", Schema({"te": num("h", opt=True)}))
     >>> evaluate(checked, {"te": 20.4})

@@ -6,8 +6,8 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
 
-from assessments.rules.compared import Compared
 from assessments.rules.outcome import outcome
+from assessments.rules.sentences.compared import Compared
 
 _DECIMALS = 2
 

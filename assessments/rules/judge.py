@@ -6,17 +6,17 @@ from collections.abc import Mapping, Sequence
 from typing import Any
 
 from assessments.rules.bind import bind
-from assessments.rules.checker import Checked
-from assessments.rules.compared import Compared, compared
+from assessments.rules.checking.checker import Checked
 from assessments.rules.compiler import Run
-from assessments.rules.explain import explain
 from assessments.rules.findings import Judged, Mark
 from assessments.rules.prepare import PreparedBook, ReadyRule
 from assessments.rules.rule import Rule
+from assessments.rules.sentences.compared import Compared, compared
+from assessments.rules.sentences.explain import explain
+from assessments.rules.sentences.spoken import Show, plain
+from assessments.rules.sentences.unlooked import unlooked
 from assessments.rules.silence import Rests, Settled, settle, silenced
-from assessments.rules.spoken import Show, plain
 from assessments.rules.trace import Trace, packed, unpacked
-from assessments.rules.unlooked import unlooked
 
 _DECIMALS = 2
 _SLACK = 1e-9

@@ -5,14 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
-from assessments.rules.backing import Ask
-from assessments.rules.checker import Checked, check
+from assessments.rules.books.page import BookRefused
+from assessments.rules.checking.backing import Ask
+from assessments.rules.checking.checker import Checked, check
 from assessments.rules.compiler import Compiled, compile_book
 from assessments.rules.faults import Fault
 from assessments.rules.functions import Function
 from assessments.rules.kinds import Schema
 from assessments.rules.nodes import Call, Path
-from assessments.rules.page import BookRefused
 from assessments.rules.rule import Part, Places, Rule, RuleBook
 
 MAX_BOOK_COST = 300_000

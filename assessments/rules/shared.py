@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 
-from assessments.rules.checker import check
+from assessments.rules.checking.checker import check
 from assessments.rules.functions import Function
 from assessments.rules.kinds import Schema
 from assessments.rules.nodes import Call

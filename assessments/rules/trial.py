@@ -6,12 +6,12 @@ from collections.abc import Iterable, Mapping
 from typing import Any
 
 from assessments.rules.bind import bind
-from assessments.rules.checker import Checked, check
+from assessments.rules.checking.checker import Checked, check
 from assessments.rules.evaluate import evaluate
-from assessments.rules.explain import explain
 from assessments.rules.faults import Refused, TrialRefused, listed, nearest, offered
 from assessments.rules.functions import Function
 from assessments.rules.kinds import Schema
+from assessments.rules.sentences.explain import explain
 from assessments.rules.trace import Event
 
 _KEYS = ("schema", "case", "rule")

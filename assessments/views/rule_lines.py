@@ -17,7 +17,7 @@ from assessments.marking.trade import FUNCTIONS
 from assessments.models import Scenario
 from assessments.rules import Fault, Kind, Rule, Schema, check, read_back
 from assessments.rules.rule import Part
-from assessments.rules.spoken import plain
+from assessments.rules.sentences.spoken import plain
 from assessments.scenarios.fields import Field
 from assessments.scenarios.story import Show as InUnits
 from assessments.scenarios.story import with_units

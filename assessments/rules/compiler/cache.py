@@ -8,7 +8,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field
 from functools import lru_cache
 
-from assessments.rules.checker import Checked
+from assessments.rules.checking.checker import Checked
 from assessments.rules.compiler.compiled import Compiled
 from assessments.rules.functions import Function
 from assessments.rules.kinds import Schema

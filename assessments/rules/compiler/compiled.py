@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from functools import cached_property
 from typing import Any
 
-from assessments.rules.checker import Checked
+from assessments.rules.checking.checker import Checked
 from assessments.rules.compiler.audit import audited
 from assessments.rules.compiler.emit import PARAMETERS, Written, written
 from assessments.rules.compiler.events import AS_IS, GIVEN, KEPT, READ

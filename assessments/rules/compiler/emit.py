@@ -6,7 +6,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
 
-from assessments.rules.checker import Checked
+from assessments.rules.checking.checker import Checked
 from assessments.rules.compiler.calls import call
 from assessments.rules.compiler.events import rounded_ahead, tested
 from assessments.rules.compiler.logic import comparison, logic, negation

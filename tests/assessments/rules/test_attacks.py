@@ -5,7 +5,7 @@ import json
 import pytest
 
 from assessments.rules import Fault, bind, evaluate, try_rule
-from assessments.rules.language import MAX_CHARACTERS, parse
+from assessments.rules.checking.language import MAX_CHARACTERS, parse
 from tests.assessments.rules.attacks import HARMLESS, KINDS, LOOPS, REFUSED, SIZES
 
 

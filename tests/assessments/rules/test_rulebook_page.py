@@ -6,7 +6,7 @@ from pathlib import Path
 import pytest
 
 from assessments.rules import SharedBook, SharedRule, read_book
-from assessments.rules.words import QUANTIFIERS, WORDS
+from assessments.rules.checking.words import QUANTIFIERS, WORDS
 
 PAGE = (Path(__file__).parents[3] / "docs" / "rulebook.md").read_text(encoding="utf-8")
 ROW = re.compile(r"^\| `(.+?)` \| (?:`(.+?)`)? ?\| (.+?) \|$", re.MULTILINE)

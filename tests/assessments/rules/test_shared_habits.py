@@ -5,7 +5,7 @@ from pathlib import Path
 import pytest
 
 from assessments.rules import Rule, RuleBook, prepare, read_shared
-from assessments.rules.names import read_names
+from assessments.rules.books.names import read_names
 from assessments.shipped import marker, scenarios
 
 BOOKS = Path(__file__).parents[3] / "fixtures" / "rulebooks"

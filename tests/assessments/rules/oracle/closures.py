@@ -6,6 +6,7 @@ import operator
 from collections.abc import Callable
 from typing import Any
 
+from assessments.rules.checking.words import WORDS
 from assessments.rules.faults import FunctionFailed
 from assessments.rules.functions import Function
 from assessments.rules.nodes import (
@@ -24,7 +25,6 @@ from assessments.rules.nodes import (
     Quantifier,
     Root,
 )
-from assessments.rules.words import WORDS
 from tests.assessments.rules.oracle.frame import Frame, Run, finite
 from tests.assessments.rules.oracle.loops import quantified
 

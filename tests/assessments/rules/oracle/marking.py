@@ -7,14 +7,14 @@ from dataclasses import dataclass
 from typing import Any
 
 from assessments.rules.bind import bind
-from assessments.rules.checker import Checked
-from assessments.rules.compared import Compared, compared
+from assessments.rules.checking.checker import Checked
 from assessments.rules.compiler import DRAWN
 from assessments.rules.faults import FunctionFailed, Refused
 from assessments.rules.findings import Judged, Mark
 from assessments.rules.nodes import Call, Path
 from assessments.rules.prepare import PreparedBook, ReadyRule
 from assessments.rules.rule import Rule
+from assessments.rules.sentences.compared import Compared, compared
 from assessments.rules.silence import Rests, silenced, unanswered
 from assessments.rules.trace import Trace, packed
 from tests.assessments.rules.oracle.closures import closure, tested
