@@ -16,7 +16,7 @@ from django.views.decorators.http import require_POST
 from assessments import drafting
 from assessments.access import get_author, get_draft
 from assessments.errors import DraftRefused, PublishingRefused
-from assessments.manuscript import Manuscript, read
+from assessments.manuscript import Line, Manuscript, read
 from assessments.models import Draft
 from assessments.shipped import shared_book
 from assessments.views.rule_lines import Reads, draft_line, lessons_by_code, proof_lines, state_words
@@ -44,13 +44,18 @@ def page_of(draft: Draft, author: Person) -> dict[str, Any]:
         "state": state_words(found),
         "sound": found.sound,
         "ready": found.sound and found.changes,
-        "rules": [draft_line(line, reads) for line in found.lines],
+        "rules": [draft_line(line, reads) for line in _in_order(found)],
         "gone": found.gone,
         "lessons": lessons_by_code(),
         "shared": _left(found),
         "mine": drafting.wrote(draft, author),
         **_tried(found),
     }
+
+
+def _in_order(found: Manuscript) -> list[Line]:
+    """Return the rules as the book has them; for whoever reviews, what changed comes first."""
+    return sorted(found.lines, key=lambda line: not line.change) if not found.draft.is_written else list(found.lines)
 
 
 def _left(found: Manuscript) -> list[Any]:

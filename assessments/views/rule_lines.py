@@ -258,4 +258,4 @@ def state_words(found: Manuscript) -> str:
         return _("Every rule is sound. Not every known answer comes out as said.")
     if not found.changes:
         return _("Sound, and nothing is changed yet.")
-    return _("Sound. It can go to review.")
+    return _("Sound. It can go to review.") if found.draft.is_written else _("Sound. It can be published.")

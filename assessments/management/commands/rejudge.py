@@ -110,7 +110,7 @@ def _lines(
         was, now = one.was, one.now
         rules = ", ".join(f"{each.code} {each.was or 'none'} -> {each.now or 'none'}" for each in one.rules)
         came = f"{was.outcome} {was.points:g}/{was.of:g} -> {now.outcome} {now.points:g}/{now.of:g}"
-        lines.append(f"  {one.evidence.attempt_id} {one.evidence.mode}: {came}; {rules}")
+        lines.append(f"  {one.evidence.attempt_id} {one.evidence.mode}: {came}; {rules or 'in points alone'}")
     if applied or passed:
         lines.append(f"{applied} filed anew, beside what they came to before; {passed} passed by.")
     elif found:

@@ -97,7 +97,10 @@ def test_the_way_to_review_and_out(page, send, draft, changed, reviewer, author)
     assert send("draft-send") == ["It is in review. Somebody who wrote nothing in it publishes it."]
     assert "Publish it as version 2" not in page().content.decode()
     assert send("draft-publish") == ["You wrote in this draft. Somebody else has to review and publish it."]
-    assert "Publish it as version 2" in page(reviewer).content.decode()
+    shown = page(reviewer)
+    assert "Publish it as version 2" in shown.content.decode()
+    assert shown.context["state"] == "Sound. It can be published."
+    assert [rule["code"] for rule in shown.context["rules"]][:2] == ["COA-01.2", "COA-01.1"]
     assert send("draft-give-back", reviewer) == ["Say what has to change. Whoever wrote it reads that."]
     assert send("draft-give-back", reviewer, remark="Too wide.") == ["It can be written on again."]
     assert "Too wide." in page().content.decode()

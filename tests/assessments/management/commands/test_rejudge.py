@@ -4,6 +4,7 @@ import json
 
 import pytest
 
+from assessments import drafting
 from assessments.models import Evidence
 
 pytestmark = pytest.mark.django_db
@@ -70,3 +71,9 @@ def test_bad_input_is_one_sentence(shell, sat, arguments, said):
     ran = shell("rejudge", *arguments)
     assert (ran.code, ran.out, len(ran.err.splitlines())) == (2, "", 1)
     assert said in ran.err
+
+
+def test_a_rule_that_only_weighs_more_changes_points_alone(shell, sit, trainee, draft, changed, author, reviewer, now):
+    sit(trainee)
+    drafting.publish_draft(drafting.send_to_review(changed(draft, points=3), author, now=now), reviewer, now=now)
+    assert "-> satisfactory 37/37; in points alone" in shell("rejudge", "COA-01").out
