@@ -38,7 +38,7 @@ def try_rule(request: object, functions: Iterable[Function] = ()) -> dict[str, A
     if not checked.ok:
         return _answer(checked, None, checked.errors[0].message, [])
     verdict, trace = evaluate(checked, case)
-    told = explain(checked, trace)
+    told = explain(checked, trace, case=case)
     because = trace.failed or "; ".join(told)
     sentence = f"{_CAME_OUT[verdict]}: {because}".rstrip(": .") + "."
     events = [_event(checked, event, said) for event, said in zip(trace.events, told, strict=False)]

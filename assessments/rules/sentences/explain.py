@@ -102,7 +102,8 @@ class _Teller:
             return f"{result} of {tested} {items} fit"
         shown = self.show(result, unit_of(node.test))
         where = f", {which}" if which else ""
-        return f"the {_WALKED[node.word]} {called(node.test)} over {tested} {items} is {shown}{where}"
+        over = f"{tested} {items}" if tested != 1 else f"one of {items}"
+        return f"the {_WALKED[node.word]} {called(node.test)} over {over} is {shown}{where}"
 
     def near(self, node: Call, result: bool | None, operands: tuple[Any, ...]) -> str:
         """Return what lay within what of what."""
@@ -171,6 +172,8 @@ def _decided(word: str, result: bool, items: str, tested: int, which: str | None
         return f"{which} {'fits' if result else 'does not fit'}"
     if tested == 0:
         return f"there is nothing to look at in {items}"
+    if tested == 1:
+        return f"the only one looked at in {items} {'fits' if word == 'every' else 'does not fit'}"
     return f"all {tested} of {items} fit" if word == "every" else f"none of {tested} in {items} fits"
 
 

@@ -76,6 +76,12 @@ def test_what_was_compared_is_told_in_a_sentence(told, rule, wanted):
             "most(s.um for s in answer.steps) > 1",
             ["the most um over 4 steps is 4.0um, item 2", "most of steps 4.0um is over 1um"],
         ),
+        (
+            "sum(s.um for s in answer.steps if s.op == 'wash') > 1",
+            ["the sum of um over one of steps is 0.0um", "sum over steps 0.0um is not over 1um"],
+        ),
+        ("every(not s.wet for s in answer.steps if s.op == 'wash')", ["the only one looked at in steps fits"]),
+        ("any(s.wet for s in answer.steps if s.op == 'wash')", ["the only one looked at in steps does not fit"]),
         ("least(s.um for s in answer.steps if s.n > 9) > 1", ["no steps", "least of steps is not answered"]),
         ("dew_point(facts.air_degc, facts.air_rh) > 99", None),
     ],
