@@ -7,7 +7,7 @@ from allauth.mfa.totp.internal.auth import TOTP, generate_totp_secret
 from tests.browser.stage import Stage, at, look, press
 from tests.factories import PASSWORD
 
-pytestmark = [pytest.mark.browser, pytest.mark.django_db(transaction=True)]
+pytestmark = [pytest.mark.browser, pytest.mark.looks, pytest.mark.django_db(transaction=True)]
 
 
 @pytest.fixture

@@ -13,7 +13,7 @@ from tests.browser.screens import PHONE
 from tests.browser.stage import Stage, at, look, press
 from tests.factories import InvitationFactory
 
-pytestmark = [pytest.mark.browser, pytest.mark.django_db(transaction=True)]
+pytestmark = [pytest.mark.browser, pytest.mark.looks, pytest.mark.django_db(transaction=True)]
 
 MID = {"air_degc": "18", "air_rh": "65", "surface_degc": "13", "around_degc": "18", "emissivity": "0.2"}
 OUTCOMES = {

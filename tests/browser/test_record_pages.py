@@ -13,7 +13,7 @@ from tests.browser.answering import judged
 from tests.browser.stage import Stage, at, look, press
 from tests.factories import MembershipFactory
 
-pytestmark = [pytest.mark.browser, pytest.mark.django_db(transaction=True)]
+pytestmark = [pytest.mark.browser, pytest.mark.looks, pytest.mark.django_db(transaction=True)]
 
 ELEMENT = "COA2"
 

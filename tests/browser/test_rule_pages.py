@@ -8,7 +8,7 @@ from assessments import drafting
 from tests.browser.stage import Stage, at, look
 from tests.browser.test_rule_path import MOVING
 
-pytestmark = [pytest.mark.browser, pytest.mark.django_db(transaction=True)]
+pytestmark = [pytest.mark.browser, pytest.mark.looks, pytest.mark.django_db(transaction=True)]
 
 
 @pytest.fixture

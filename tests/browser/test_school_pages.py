@@ -6,7 +6,7 @@ from courses.models import Person
 from tests.browser.stage import Stage, at, look, press
 from tests.factories import InvitationFactory, MembershipFactory, PersonFactory
 
-pytestmark = [pytest.mark.browser, pytest.mark.django_db(transaction=True)]
+pytestmark = [pytest.mark.browser, pytest.mark.looks, pytest.mark.django_db(transaction=True)]
 
 
 @pytest.fixture
