@@ -204,7 +204,7 @@ class NameLine:
 def names_of(scenario: Scenario) -> list[dict[str, Any]]:
     """Return every name a rule may use, by its root."""
     labels = _labels(scenario)
-    roots = {"facts": _("Facts, as drawn"), "answer": _("The trainee’s answers"), "key": _("The key")}
+    roots = {"answer": _("The trainee’s answers"), "key": _("The key"), "facts": _("Facts, as drawn")}
     names = schema_of(scenario.spec).names
     known = {root: words for root, words in roots.items() if root in names}
     return [{"root": words, "names": list(_names(names[root], root, labels))} for root, words in known.items()]
