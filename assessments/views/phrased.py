@@ -8,11 +8,9 @@ from django.utils.translation import gettext as _
 from assessments.forms.rules import STEPS
 from assessments.rules import Phrase, PhraseRefused, Slot, choices, fitting_phrases, joined, typed_units, written
 from assessments.rules import phrase as phrase_of
-from assessments.views.rule_lines import Reads
-from courses.trade.units import Preferences, symbol
+from assessments.views.rule_lines import Reads, unit_sign
 
 PREFIX = "gap-"
-METRIC = Preferences.metric()
 
 
 def places_of(way: str) -> dict[str, str]:
@@ -77,19 +75,9 @@ def _slots(reads: Reads, chosen: Phrase, data: QueryDict, refusal: PhraseRefused
     fitting = choices(reads.schema, chosen, filled, reads.labels.get)
     units = typed_units(reads.schema, chosen, filled)
     return [
-        {**_slot(slot, fitting[slot.name], filled[slot.name], data, refusal), "unit": _unit(units.get(slot.name))}
+        {**_slot(slot, fitting[slot.name], filled[slot.name], data, refusal), "unit": unit_sign(units.get(slot.name))}
         for slot in chosen.slots
     ]
-
-
-def _unit(unit: str | None) -> str:
-    """Return the sign of the unit a typed number is taken in: the rule's own, whatever the reader's."""
-    if not unit:
-        return ""
-    try:
-        return symbol(unit, METRIC)
-    except KeyError:
-        return unit
 
 
 def _slot(slot: Slot, fitting: Any, filled: Any, data: QueryDict, refusal: PhraseRefused | None) -> dict[str, Any]:

@@ -25,7 +25,7 @@ from assessments.views.paper import show_for
 from courses.models import Lesson
 from courses.shipped import sources
 from courses.templatetags.words import OUTCOMES
-from courses.trade.units import UNITS, Preferences
+from courses.trade.units import UNITS, Preferences, symbol
 
 _CODES = re.compile("|".join(sorted(OUTCOMES, key=len, reverse=True)))
 Show = Callable[[Any, str | None], str]
@@ -234,8 +234,15 @@ def kind_words(kind: Kind) -> str:
         said = _("a list of %(words)s") % {"words": inner} if inner else _("a list")
     else:
         said = str(_KINDS[kind.name])
-    unit = f", {kind.unit}" if kind.unit else ""
+    unit = f", {unit_sign(kind.unit)}" if kind.unit else ""
     return f"{said}{unit}{_(', may be missing') if kind.opt else ''}"
+
+
+def unit_sign(unit: str | None) -> str:
+    """Return the sign of the unit a rule reckons in, whatever the reader's: nothing for none, itself if unknown."""
+    if not unit or unit not in UNITS:
+        return unit or ""
+    return symbol(unit, Preferences.metric())
 
 
 _KINDS: dict[str, str | Promise] = {

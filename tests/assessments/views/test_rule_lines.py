@@ -52,8 +52,8 @@ def test_a_part_is_read_back_and_what_is_risky_is_marked(reads):
 def test_names_stand_with_their_label_kind_and_unit(draft):
     groups = {group["root"]: {one.path: one for one in group["names"]} for group in names_of(draft.scenario)}
     facts = groups["Facts, as drawn"]
-    assert (facts["facts.air_degc"].label, facts["facts.air_degc"].kind) == ("Air in the shed", "a number, degc")
-    assert facts["facts.probe_degc"].kind == "a number, degc, may be missing"
+    assert (facts["facts.air_degc"].label, facts["facts.air_degc"].kind) == ("Air in the shed", "a number, °C")
+    assert facts["facts.probe_degc"].kind == "a number, °C, may be missing"
     assert facts["facts.forecast … .h".replace(" .", ".")].kind.startswith("a number, h")
     answers = groups["The trainee’s answers"]
     assert answers["answer.decision"].kind.startswith("one of coat_now, wait")
