@@ -205,6 +205,7 @@ def test_an_attempt_with_a_value_that_cannot_be_read(screens, learner):
 
     def send_nonsense(stage: Stage) -> None:
         stage.go("attempt-detail", attempt.pk)
+        stage.page.wait_for_load_state("networkidle")  # what was typed in the last moment of the page before goes first
         with stage.page.expect_navigation():
             stage.page.evaluate("""() => {
                 document.querySelector("#a-margin").value = "damp";
