@@ -47,7 +47,7 @@ class Command(BaseCommand):
             ("Keys", self.make_keys),
             ("Tables", lambda: call_command("migrate", verbosity=0, interactive=False)),
             ("Cache", lambda: call_command("createcachetable", verbosity=0)),
-            ("Courses, lessons, scenarios", lambda: shelves.load(now)),
+            ("Courses, lessons, scenarios", lambda: shelves.load(now, self.say)),
             ("The record", lambda: catch_up(now)),
             ("The school", (lambda: self.open_school()) if bare else (lambda: demo.load(settings.VAR, now, self.say))),
             ("Files of the pages", lambda: call_command("collectstatic", verbosity=0, interactive=False)),
