@@ -83,10 +83,6 @@ class WeighedForm(forms.Form):
     )
     seen = forms.CharField(required=False, widget=forms.HiddenInput)
 
-    def row(self, code: str) -> Row:
-        """Return the rule as a row of the draft."""
-        raise NotImplementedError
-
     def kept(self, *keys: str) -> Row:
         """Return what was typed under these keys, what is empty left out."""
         return {key: self.cleaned_data[key] for key in keys if self.cleaned_data.get(key) not in ("", None)}
@@ -196,3 +192,6 @@ class SharedRuleForm(WeighedForm):
         own = self.kept("when", "because", "lesson", "source")
         differs = {key: value for key, value in own.items() if value != getattr(self.shared, key)}
         return {"shared": code, **self.kept("severity", "points"), **differs}
+
+
+AnyRuleForm = RuleForm | SharedRuleForm

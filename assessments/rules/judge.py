@@ -35,7 +35,7 @@ def judge(prepared: PreparedBook, case: Mapping[str, Any]) -> Mark:
     findings, traces, runs = [], [], prepared.compiled.runs(bound)
     for ready in prepared.rules:
         parts = _settled(ready, runs, bound, prepared.rests)
-        findings.append(_judged(ready, parts))
+        findings.append(finding_of(ready, parts))
         traces += [(ready.rule.code, name, Trace(found.events)) for name, found in parts.items()]
     return Mark(tuple(findings), prepared.digest, packed(traces))
 
@@ -78,7 +78,8 @@ def _settled(ready: ReadyRule, runs: Sequence[Run], case: Mapping[str, Any], res
     return found
 
 
-def _judged(ready: ReadyRule, parts: Settlements) -> Judged:
+def finding_of(ready: ReadyRule, parts: Settlements) -> Judged:
+    """Return the finding of a rule from what its parts came to, by name; a part that wasn't looked at is left out."""
     rule = ready.rule
     failed = next((found.failed for found in parts.values() if found.failed), None)
     verdict, points = ("not_answered", 0.0) if failed else _verdict(rule, parts)

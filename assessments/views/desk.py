@@ -14,7 +14,7 @@ from django.views.decorators.http import require_POST
 from assessments.access import get_author, get_draft
 from assessments.drafting import keep_rule, keep_tried, mark_of, next_code, take_out
 from assessments.errors import DraftRefused
-from assessments.forms.rules import STEPS, RuleForm, SharedRuleForm, WeighedForm, one_line
+from assessments.forms.rules import STEPS, AnyRuleForm, RuleForm, SharedRuleForm, one_line
 from assessments.manuscript import read, with_row
 from assessments.models import Draft
 from assessments.rules import PhraseRefused, Rule, SharedRule, Step
@@ -80,7 +80,7 @@ def _desk(request: HttpRequest, author: Person, draft: Draft, code: str) -> Http
     return render(request, f"assessments/{template}", page, status=status)
 
 
-def _kept(request: HttpRequest, author: Person, draft: Draft, code: str, form: WeighedForm, data: QueryDict) -> bool:
+def _kept(request: HttpRequest, author: Person, draft: Draft, code: str, form: AnyRuleForm, data: QueryDict) -> bool:
     """Keep a rule and, if asked, the answer it was tried on; say whether that went through."""
     try:
         kept = code or next_code(draft)
@@ -97,7 +97,7 @@ def _kept(request: HttpRequest, author: Person, draft: Draft, code: str, form: W
     return True
 
 
-def form_of(draft: Draft, code: str, bound: QueryDict | None, typed: QueryDict) -> WeighedForm:
+def form_of(draft: Draft, code: str, bound: QueryDict | None, typed: QueryDict) -> AnyRuleForm:
     """Return the form of a rule: bound to be kept, as it was typed so far, or as it stands."""
     row, shared = draft.row(code) if code else None, shared_in(draft, code)
     if bound is not None:
@@ -111,7 +111,7 @@ def form_of(draft: Draft, code: str, bound: QueryDict | None, typed: QueryDict) 
     return RuleForm.of(row or {}, seen, lesson)
 
 
-def typed_rule(form: WeighedForm, code: str) -> Rule:
+def typed_rule(form: AnyRuleForm, code: str) -> Rule:
     """Return the rule as it is typed, however much is missing yet: enough to check and to try it."""
 
     def value(name: str) -> str:
@@ -144,7 +144,7 @@ def _number(typed: str) -> float:
         return 1.0
 
 
-def page_of(author: Person, draft: Draft, code: str, form: WeighedForm, data: QueryDict) -> dict[str, Any]:
+def page_of(author: Person, draft: Draft, code: str, form: AnyRuleForm, data: QueryDict) -> dict[str, Any]:
     """Return what the desk shows: the rule, what is wrong with it, the phrases, the names, the trial."""
     reads = Reads.of(draft.scenario, author.preferences)
     refusal = None
@@ -212,7 +212,7 @@ def _emptied(data: QueryDict) -> QueryDict:
     return rest
 
 
-def _steps(form: WeighedForm, parts: dict[str, PartLine]) -> list[dict[str, Any]]:
+def _steps(form: AnyRuleForm, parts: dict[str, PartLine]) -> list[dict[str, Any]]:
     """Return the fields of each step with what was found in it; a step left empty has no part."""
     if not isinstance(form, RuleForm):
         return []

@@ -7,6 +7,7 @@ import json
 import math
 import sys
 import warnings
+from abc import ABC, abstractmethod
 from collections.abc import Iterable
 from pathlib import Path
 from typing import Any
@@ -20,7 +21,7 @@ class DoorError(ValueError):
     """Bad input at a door: its text is the one sentence that is printed, saying what, where and what would be right."""
 
 
-class Door(BaseCommand):
+class Door(BaseCommand, ABC):
     """A command that answers with JSON (exit 0), finds something wanting (1) or refuses its input in one line (2).
 
     A door says what it takes in `add_arguments` and gives its answer from `answer`; any `ValueError` raised there
@@ -30,9 +31,9 @@ class Door(BaseCommand):
     requires_system_checks = ()
     found_wanting = False
 
+    @abstractmethod
     def answer(self, **options: Any) -> object:
         """What the door prints: text as it stands, anything else as JSON."""
-        raise NotImplementedError
 
     def wanting(self) -> None:
         """Make this run end with exit 1: its answer is printed, and what was checked falls short."""

@@ -155,5 +155,5 @@ class Worked(Dialect):
         return self.ordered(steps, a, b, "min")
 
     def ordered(self, steps: str, a: str, b: str, which: str) -> str:
-        """Write an order out, by the numbers of the steps."""
-        raise NotImplementedError
+        """Write an order out, by the numbers of the steps; a language that has no way to is given none."""
+        raise Inexpressible(f"the {which} of {a} against {b} in {steps}")

@@ -6,6 +6,7 @@ can't work out (the dew point, a text in one form) is put beside the case as `wo
 
 from __future__ import annotations
 
+from abc import ABC, abstractmethod
 from collections.abc import Callable, Sequence
 from importlib.metadata import version
 from typing import Any
@@ -38,7 +39,7 @@ def with_worked(case: Case) -> Case:
     return {**case, "worked": worked}
 
 
-class Peer:
+class Peer(ABC):
     """An engine with the tests of the book that it can express; `rules` are their places in the book."""
 
     distribution = ""
@@ -63,25 +64,25 @@ class Peer:
         """The peer with the version that is installed."""
         return f"{self.distribution} {version(self.distribution)}"
 
+    @abstractmethod
     def compile(self) -> None:
         """Make the tests ready to run."""
-        raise NotImplementedError
 
     def read(self, case: Case) -> Any:
         """Return a case as the peer reads it."""
         return case
 
+    @abstractmethod
     def judge(self, case: Any) -> Sequence[Any]:
         """Return what the peer says to each of its tests."""
-        raise NotImplementedError
 
     def said(self, found: Any) -> list[Any]:
         """Return what was found as yes and no, one for each test it can express."""
         return list(found)
 
     def trace_bytes(self, case: Any) -> int:
-        """Return the bytes, as JSON, of the trace of one case."""
-        raise NotImplementedError
+        """Return the bytes, as JSON, of the trace of one case: none where it keeps no trace."""
+        return 0
 
     def in_one(self) -> str:
         """Return all tests as one list."""

@@ -10,18 +10,14 @@ from assessments.rules.bind import bind
 from assessments.rules.checking.checker import Checked
 from assessments.rules.compiler import DRAWN
 from assessments.rules.faults import FunctionFailed, Refused
-from assessments.rules.findings import Judged, Mark
+from assessments.rules.findings import Mark
+from assessments.rules.judge import finding_of
 from assessments.rules.nodes import Call, Path
 from assessments.rules.prepare import PreparedBook, ReadyRule
-from assessments.rules.rule import Rule
-from assessments.rules.sentences.compared import Compared, compared
 from assessments.rules.silence import Rests, silenced, unanswered
 from assessments.rules.trace import Trace, packed
 from tests.assessments.rules.oracle.closures import closure, tested
 from tests.assessments.rules.oracle.frame import Frame, RawEvent, Run, compact
-
-_DECIMALS = 2
-_SLACK = 1e-9
 
 
 @dataclass(frozen=True, slots=True)
@@ -77,7 +73,7 @@ class Settled:
     """What a part of a rule came to: a value, or None for not answered, or a reason why it failed to judge."""
 
     value: Any
-    events: tuple[RawEvent, ...]
+    whole: tuple[RawEvent, ...]
     failed: str | None = None
 
 
@@ -115,8 +111,8 @@ def judge(prepared: PreparedBook, case: Mapping[str, Any]) -> Mark:
     findings, traces = [], []
     for ready in prepared.rules:
         parts = _settled(ready, bound, prepared.rests)
-        findings.append(_judged(ready, parts))
-        traces += [(ready.rule.code, name, compact(found.events)) for name, found in parts.items()]
+        findings.append(finding_of(ready, parts))
+        traces += [(ready.rule.code, name, compact(found.whole)) for name, found in parts.items()]
     return Mark(tuple(findings), prepared.book.digest, packed(traces))
 
 
@@ -128,63 +124,3 @@ def _settled(ready: ReadyRule, case: Mapping[str, Any], rests: Rests) -> Settlem
         if name == "when" and found[name].value is not True:
             break
     return found
-
-
-def _judged(ready: ReadyRule, parts: Settlements) -> Judged:
-    rule = ready.rule
-    failed = next((found.failed for found in parts.values() if found.failed), None)
-    verdict, points = ("not_answered", 0.0) if failed else _verdict(rule, parts)
-    return Judged(
-        rule.code,
-        verdict,
-        rule.severity,
-        points,
-        0 if verdict == "not_applicable" else rule.points,
-        rule.sentence,
-        rule.because,
-        rule.lesson,
-        rule.source,
-        _values(ready, parts),
-        failed,
-    )
-
-
-def _values(ready: ReadyRule, parts: Settlements) -> tuple[Compared, ...]:
-    """Return what was compared, each value once; the guard's only where the guard is all that was looked at."""
-    shown = {name: found for name, found in parts.items() if name != "when" or len(parts) == 1}
-    every = [each for name, found in shown.items() for each in compared(ready.parts[name].checked, found.events)]
-    return tuple(each for place, each in enumerate(every) if each not in every[:place])
-
-
-def _verdict(rule: Rule, parts: Settlements) -> tuple[str, float]:
-    """Return verdict and points of a rule of which no part failed."""
-    if rule.when is not None and parts["when"].value is not True:
-        return ("not_applicable" if parts["when"].value is False else "not_answered"), 0
-    if rule.steps:
-        return _by_steps(rule, parts)
-    if rule.share is not None:
-        return _by_share(rule.points, parts["share"].value)
-    return _WHOLE[parts["test"].value], rule.points if parts["test"].value else 0
-
-
-_WHOLE = {True: "met", False: "not_met", None: "not_answered"}
-
-
-def _by_steps(rule: Rule, parts: Settlements) -> tuple[str, float]:
-    """Each step that holds gives its own points."""
-    values = [parts[f"steps[{place}]"].value for place in range(len(rule.steps))]
-    earned = sum(step.points for step, value in zip(rule.steps, values, strict=True) if value)
-    if all(values):
-        return "met", rule.points
-    if earned:
-        return "partly", earned
-    return ("not_met" if False in values else "not_answered"), 0
-
-
-def _by_share(points: float, share: float | None) -> tuple[str, float]:
-    """A share from 0 to 1 gives that part of the points; below is nothing, above is all."""
-    if share is None:
-        return "not_answered", 0
-    if share >= 1 - _SLACK:
-        return "met", points
-    return ("partly", round(points * share, _DECIMALS)) if share > _SLACK else ("not_met", 0)
