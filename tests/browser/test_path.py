@@ -130,7 +130,7 @@ def test_from_the_invitation_to_a_paper_that_holds(open_page, remote, size, scri
     practise(page, person, script)
     sit_the_paper(page, person, script)
     page.get_by_role("link", name="Today").click()
-    assert page.locator("main .list li").all_inner_texts() != []
+    expect(page.locator("main .list li").first).to_be_visible()
     assert [one.outcome for one in Attempt.objects.by(person)] == ["satisfactory", "critical_fail"]
 
 
