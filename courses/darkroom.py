@@ -1,0 +1,1 @@
+"""Where rendered pictures are made, kept on disk and found again."""
