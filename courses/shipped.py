@@ -8,7 +8,8 @@ from django.conf import settings
 
 from courses.content.finder import FinderTable, read_finder
 from courses.content.lesson import Known, Lesson, read_lesson
-from courses.content.pack import Shelf, UnitPack, read_shelf, read_units
+from courses.content.pack import PICTURES, Shelf, UnitPack, read_shelf, read_units
+from courses.content.picture_list import ListedPicture, read_pictures
 from courses.trade.sources import Source, read_sources
 from courses.trade.sums import SUMS
 
@@ -48,10 +49,16 @@ def finders() -> Mapping[str, FinderTable]:
 
 
 @lru_cache(maxsize=1)
+def pictures() -> Mapping[str, ListedPicture]:
+    """Return every picture that lessons show by its code."""
+    return read_pictures(text_of(f"courses/{PICTURES}"), f"fixtures/courses/{PICTURES}")
+
+
+@lru_cache(maxsize=1)
 def known() -> Known:
     """Return the names a lesson may use."""
     inputs = {name: tuple(one.name for one in entry.inputs) for name, entry in SUMS.items()}
-    return Known(sources=sources(), sums=inputs, finders=finders())
+    return Known(sources=sources(), sums=inputs, finders=finders(), pictures=pictures())
 
 
 @lru_cache(maxsize=1)

@@ -2,7 +2,7 @@
 
 Beside Markdown a lesson has three forms, each beginning its line:
 
-- ``{{ calculator dew_margin air_degc=18 }}`` and ``{{ finder which_reading }}``;
+- ``{{ calculator dew_margin air_degc=18 }}``, ``{{ finder which_reading }}`` and ``{{ picture swirl hologram }}``;
 - ``:::caution Title`` … ``:::``, likewise ``worked`` and ``mistakes``;
 - ``:::check`` … ``:::``: a question, then ``- [x] right answer :: why`` and ``- [ ] wrong answer :: why not``.
 """
@@ -11,16 +11,18 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Collection, Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from courses.content.errors import FileRefused
 from courses.content.markup import Numbering, Place, render_block, render_line
-from courses.content.parts import Calculator, Caution, Check, Finder, Mistakes, Option, Part, Text, Worked
+from courses.content.parts import Calculator, Caution, Check, Finder, Mistakes, Option, Part, Pictures, Text, Worked
+from courses.content.picture_list import ListedPicture, why_not_together
 from courses.content.tables import Table, read_table
 from courses.trade.errors import offer
 
 _SHORTCODE = re.compile(r"\{\{\s*(\w+)\s+(\w+)((?:\s+\w+=[^\s}]+)*)\s*\}\}\s*$")
-_EXAMPLES = "{{ calculator dew_margin air_degc=18 }} or {{ finder which_reading }}"
+_PICTURES = re.compile(r"\{\{\s*picture((?:\s+\w+)+)\s*\}\}\s*$")
+_EXAMPLES = "{{ calculator dew_margin air_degc=18 }}, {{ finder which_reading }} or {{ picture swirl_navy }}"
 _FENCE = re.compile(r":::\s*(\w+)\s*(.*)$")
 _OPTION = re.compile(r"- \[(x| )\] (.*)$")
 _FENCES = ("caution", "worked", "mistakes", "check")
@@ -33,11 +35,12 @@ _TITLED: Mapping[str, tuple[Callable[..., Caution | Worked | Mistakes], str]] = 
 
 @dataclass(frozen=True, slots=True)
 class Known:
-    """What a pack may name: source keys, sums with the names of their inputs, finder codes, element codes."""
+    """What a pack may name: source keys, sums with the names of their inputs, finder codes, pictures by code."""
 
     sources: Collection[str]
     sums: Mapping[str, Collection[str]]
     finders: Collection[str] = ()
+    pictures: Mapping[str, ListedPicture] = field(default_factory=dict)
 
 
 @dataclass(frozen=True, slots=True)
@@ -172,7 +175,9 @@ class _Reader:
         part, title = _TITLED[stretch.kind]
         return part(stretch.title or title, prose)
 
-    def _shortcode(self, stretch: _Stretch) -> Calculator | Finder:
+    def _shortcode(self, stretch: _Stretch) -> Calculator | Finder | Pictures:
+        if pictures := _PICTURES.match(stretch.text):
+            return self._pictures(tuple(pictures[1].split()), stretch.line)
         found = _SHORTCODE.match(stretch.text)
         if not found or found[1] not in ("calculator", "finder"):
             sentence = f"{stretch.text!r} is not known; write {_EXAMPLES}."
@@ -186,6 +191,13 @@ class _Reader:
         for key, _ in given:
             self._refuse_unknown("input", key, self.known.sums[name], stretch.line)
         return Calculator(name, given)
+
+    def _pictures(self, codes: tuple[str, ...], line: int) -> Pictures:
+        for code in codes:
+            self._refuse_unknown("picture", code, self.known.pictures, line)
+        if wrong := why_not_together(tuple(self.known.pictures[code] for code in codes)):
+            raise FileRefused(self.file, line, "picture", wrong)
+        return Pictures(codes)
 
     def _refuse_unknown(self, kind: str, name: str, names: Collection[str], line: int) -> None:
         if name not in names:

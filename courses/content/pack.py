@@ -1,7 +1,7 @@
 """Course packs: the catalogue of lessons, the courses that put them in order, and the lessons that are written.
 
 ``lessons.toml`` lists every lesson that will be taught, with ``text`` naming its file once it is written;
-each other ``*.toml`` is one course of modules; ``lessons/*.md`` are the lessons.
+each other ``*.toml`` but ``pictures.toml`` is one course of modules; ``lessons/*.md`` are the lessons.
 """
 
 from __future__ import annotations
@@ -15,6 +15,7 @@ from courses.content.parts import Check, Part
 from courses.content.tables import Table, read_table
 
 CATALOGUE = "lessons.toml"
+PICTURES = "pictures.toml"
 
 
 @dataclass(frozen=True, slots=True)
@@ -121,7 +122,7 @@ def read_shelf(texts: Mapping[str, str], known: Known, units: Mapping[str, UnitP
         raise FileRefused(CATALOGUE, 1, "lesson", "this file is missing; it lists every lesson, taught or not.")
     lessons = _read_catalogue(texts, known, units)
     courses: dict[str, CoursePack] = {}
-    for file in sorted(name for name in texts if name.endswith(".toml") and name != CATALOGUE):
+    for file in sorted(name for name in texts if name.endswith(".toml") and name not in (CATALOGUE, PICTURES)):
         top = read_table(texts[file], file)
         top.new("code", courses)
         course = _read_course(top, lessons, units)

@@ -34,6 +34,14 @@ class Finder:
 
 
 @dataclass(frozen=True, slots=True)
+class Pictures:
+    """One to three pictures of the list side by side under one lamp, by their ``codes``."""
+
+    kind: ClassVar[str] = "pictures"
+    codes: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Caution:
     """A caution box."""
 
@@ -89,4 +97,4 @@ class Check:
         return next((option for option in self.options if option.id == chosen), None)
 
 
-Part = Text | Calculator | Finder | Caution | Worked | Mistakes | Check
+Part = Text | Calculator | Finder | Pictures | Caution | Worked | Mistakes | Check

@@ -10,6 +10,7 @@ from courses.models import Lesson, School
 def test_everything_shipped_reads():
     assert set(shipped.shelf().courses) == {"remote", "in_person"}
     assert "which_reading" in shipped.finders()
+    assert shipped.pictures()["swirl_navy"].light == "point"
     assert shipped.sources()["practice"].title == "Common practice"
     assert list(shipped.units()) == ["INS", "WAD", "PLN", "CUT", "SAF", "COA", "HOM"]
 
@@ -26,6 +27,7 @@ def test_a_lesson_is_read_once_for_each_text():
         ("courses/lessons.toml", 'slug = "dew-point"', 'slug = "instruments-lie"', "lessons.toml, line "),
         ("courses/remote.toml", 'lessons = ["', 'lessons = ["L99", "', "remote.toml, line "),
         ("courses/lessons/L24-dew-point.md", "[^", "[^no-such-", "L24-dew-point.md, line "),
+        ("courses/pictures.toml", 'light = "point"', 'light = "pont"', "fixtures/courses/pictures.toml, line "),
         ("rulebooks/COA-01-v1.toml", "severity = ", "severty = ", "COA-01-v1.toml, line "),
         ("rulebooks/shared.toml", "key.decision", "key.decison", "shared.toml, line "),
         ("rulebooks/names.toml", 'reserve = { t = "num"', 'reserve = { t = "nmu"', "names.toml, line "),

@@ -4,13 +4,20 @@ import pytest
 
 from courses.content.errors import FileRefused
 from courses.content.lesson import Known, Lesson, read_lesson
-from courses.content.parts import Calculator, Caution, Check, Finder, Mistakes, Text, Worked
+from courses.content.parts import Calculator, Caution, Check, Finder, Mistakes, Pictures, Text, Worked
+from courses.content.picture_list import ListedPicture
 from courses.content.prose import Prose, Quantity, render_text
 
+LAMP = ((0.5, 0.42),)
+PICTURES = {
+    code: ListedPicture(code, {"colour": "navy"}, "point", lamps, "Rings.", "Swirls.", 1)
+    for code, lamps in (("swirl", LAMP), ("hologram", LAMP), ("fog", LAMP), ("chip", LAMP), ("strip", (*LAMP, (0, 0))))
+}
 KNOWN = Known(
     sources=("iso-8502-4", "practice"),
     sums={"dew_point": ("air_degc", "air_rh"), "dew_margin": ("air_degc", "air_rh", "surface_degc")},
     finders=("which_reading",),
+    pictures=PICTURES,
 )
 HEAD = '+++\ncode = "L24"\nversion = 2\noutcomes = ["read a day", "refuse it"]\n+++\n'
 CHECK = ":::check\nDry?\n- [ ] Guess :: No.\n- [x] Touch it :: Yes.\n:::\n"
@@ -21,6 +28,8 @@ Some *text*.[^iso-8502-4]
 More text.
 
 {{{{ finder which_reading }}}}
+
+{{{{ picture swirl hologram }}}}
 
 :::worked Worked example: a hull
 1. At {{13.0 degc}}.
@@ -48,16 +57,17 @@ def plain(prose: Prose) -> str:
 def test_a_lesson_is_its_parts_in_order():
     lesson = read(WHOLE)
     assert (lesson.code, lesson.version, lesson.outcomes) == ("L24", 2, ("read a day", "refuse it"))
-    kinds = [Text, Calculator, Text, Finder, Worked, Mistakes, Caution, Check]
+    kinds = [Text, Calculator, Text, Finder, Pictures, Worked, Mistakes, Caution, Check]
     assert [type(part) for part in lesson.parts] == kinds
     assert [part.kind for part in lesson.parts] == [kind.__name__.lower() for kind in kinds]
     assert lesson.sources == ("iso-8502-4",)
 
 
 def test_each_part_carries_what_its_template_needs():
-    _, calculator, _, finder, worked, mistakes, caution, check = read(WHOLE).parts
+    _, calculator, _, finder, pictures, worked, mistakes, caution, check = read(WHOLE).parts
     assert calculator == Calculator("dew_margin", (("air_degc", "18"), ("air_rh", "65")))
     assert finder == Finder("which_reading")
+    assert pictures == Pictures(("swirl", "hologram"))
     assert (worked.title, plain(worked.prose)) == ("Worked example: a hull", "At 13.0 degc.")
     assert worked.prose.quantities == (Quantity(13.0, "degc", 1),)
     assert (mistakes.title, caution.title) == ("Mistakes made here", "No fuel heater")
@@ -94,7 +104,14 @@ def test_sources_named_in_boxes_and_reasons_are_numbered_too():
         (HEAD + "{{ calculator dew_pont }}", 6, "calculator", "did you mean dew_point"),
         (HEAD + "{{ calculator dew_point air_degf=3 }}", 6, "input", "did you mean air_degc"),
         (HEAD + "a\n{{ finder wich_reading }}", 7, "finder", "did you mean which_reading?"),
-        (HEAD + "{{ picture rings }}", 6, "{{", "write {{ calculator dew_margin"),
+        (HEAD + "{{ piture swirl }}", 6, "{{", "write {{ calculator dew_margin"),
+        (HEAD + "a\n\n{{ picture swril }}", 8, "picture", "did you mean swirl or strip?"),
+        (HEAD + "{{ picture swirl holograms }}", 6, "picture", "did you mean hologram?"),
+        (HEAD + "{{ picture swirl strip }}", 6, "picture", "their lamps are not the same"),
+        (HEAD + "{{ picture swirl swirl }}", 6, "picture", "name each once"),
+        (HEAD + "{{ picture swirl hologram fog chip }}", 6, "picture", "name one to three pictures"),
+        (HEAD + "{{ picture swirl lamp=3 }}", 6, "{{", "is not known"),
+        (HEAD + "{{ picture }}", 6, "{{", "is not known"),
         (HEAD + "{{ calculator }}", 6, "{{", "is not known"),
         (HEAD + ":::cautoin\n:::", 6, ":::cautoin", "did you mean caution?"),
         (HEAD + ":::", 6, ":::", "no block ':::'"),

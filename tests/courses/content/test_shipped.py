@@ -8,8 +8,9 @@ import pytest
 from courses.content.finder import FinderTable, find, read_finder
 from courses.content.lesson import Known
 from courses.content.markup import BASE_UNITS
-from courses.content.pack import Shelf, read_shelf, read_units
+from courses.content.pack import PICTURES, Shelf, read_shelf, read_units
 from courses.content.parts import Caution, Check, Finder, Mistakes, Part, Worked
+from courses.content.picture_list import read_pictures
 from courses.content.prose import Prose, render_text, shown_for
 from courses.trade import air
 from courses.trade.sources import read_sources
@@ -35,8 +36,9 @@ def which_reading() -> FinderTable:
 def shelf(units, which_reading) -> Shelf:
     root = FIXTURES / "courses"
     texts = {path.relative_to(root).as_posix(): path.read_text() for path in root.rglob("*") if path.is_file()}
+    pictures = read_pictures(texts[PICTURES], PICTURES)
     sums = {name: tuple(entry.name for entry in each.inputs) for name, each in SUMS.items()}
-    return read_shelf(texts, Known(tuple(SOURCES), sums, (which_reading.code,)), units)
+    return read_shelf(texts, Known(tuple(SOURCES), sums, (which_reading.code,), pictures), units)
 
 
 def proses(part: Part) -> list[Prose]:
