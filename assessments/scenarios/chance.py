@@ -56,6 +56,14 @@ class Chance:
         """
         return round(span.low + self.whole(span.steps + 1) * span.step, 6)
 
+    def happens(self, share: float) -> bool:
+        """Whether something that comes in that ``share`` of all draws comes in this one.
+
+        >>> Chance(lambda: 0.5).happens(0.6), Chance(lambda: 0.5).happens(0.5)
+        (True, False)
+        """
+        return self.source() < share
+
     def pick(self, options: Sequence[str]) -> str:
         """Return one of the options, each as likely as the next.
 
