@@ -7,7 +7,7 @@ from django.contrib.auth.models import AnonymousUser
 from django.http import Http404
 from django.shortcuts import get_object_or_404
 
-from courses.models import Cohort, Course, Invitation, Lesson, Membership, Person
+from courses.models import Cohort, Course, HungPicture, Invitation, Lesson, Membership, Person
 from courses.tokens import digest_of
 
 
@@ -26,6 +26,14 @@ def get_course_for(person: Person, code: str) -> Course:
 def get_lesson_for(person: Person, slug: str) -> Lesson:
     """Return the lesson if it is taught and stands in a course of `person`."""
     return get_object_or_404(Lesson.objects.open_to(person), slug=slug)
+
+
+def get_picture_for(person: Person, code: str) -> HungPicture:
+    """Return the picture that hangs under `code`, if it is for everybody, or for `person`."""
+    row = get_object_or_404(HungPicture, code=code)
+    if not row.is_for(person):
+        raise Http404
+    return row
 
 
 def get_invitation(token: str, now: datetime) -> Invitation:

@@ -4,10 +4,12 @@ from courses.models.school import School
 from courses.models.people import Person
 from courses.models.catalogue import Course, Lesson, LessonRead, Module, Placement
 from courses.models.enrolment import Cohort, Invitation, Membership
+from courses.models.picture import HungPicture
 
 __all__ = [
     "Cohort",
     "Course",
+    "HungPicture",
     "Invitation",
     "Lesson",
     "LessonRead",

@@ -144,6 +144,9 @@ STORAGES = {
     },
 }
 MEDIA_ROOT = VAR / "media"
+PICTURES_ROOT = VAR / "pictures"
+PICTURES_MB = env.number("RAKING_PICTURES_MB", default=400, low=1, high=100_000)
+PICTURES_AT_ONCE = env.number("RAKING_PICTURES_AT_ONCE", default=1, low=1, high=64)
 WHITENOISE_KEEP_ONLY_HASHED_FILES = True
 
 # Mail waits in a folder until a server is named.
