@@ -9,7 +9,7 @@ import tomli_w
 from django.db.models import Max
 
 from assessments.marking import Marker, Proof, prove
-from assessments.marking.case import schema_of
+from assessments.marking.case import rests_of, schema_of
 from assessments.marking.trade import FUNCTIONS
 from assessments.models import Draft, RuleBook
 from assessments.rules import BookRefused, Rule, RuleFault, check_book, read_book, read_shared
@@ -137,7 +137,7 @@ def tried(scenario: str, text: str, shared: str, name: str, seeds: int = SEEDS) 
         exemplars = read_exemplars(text, name, spec.tasks)
     except (BookRefused, FileRefused) as refused:
         return Checked(None, str(refused))
-    faults = check_book(book, schema_of(spec), FUNCTIONS)
+    faults = check_book(book, schema_of(spec), FUNCTIONS, rests_of(spec))
     if faults:
         return Checked(book, "", faults)
     try:

@@ -1,7 +1,7 @@
 """A choice: the id of one option."""
 
 from assessments.answers.errors import AnswerRefused, UnknownOption
-from assessments.scenarios.spec import Task
+from assessments.scenarios.tasks import Task
 from courses.trade.errors import offer
 from courses.trade.units import Preferences
 

@@ -2,7 +2,7 @@
 
 from assessments.answers.choice import offered
 from assessments.answers.errors import AnswerRefused
-from assessments.scenarios.spec import Task
+from assessments.scenarios.tasks import Task
 from courses.trade.units import Preferences
 
 

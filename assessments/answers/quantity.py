@@ -1,7 +1,7 @@
 """A quantity: a number in the task's unit, or text with a unit of its own."""
 
 from assessments.answers.errors import AnswerRefused
-from assessments.scenarios.spec import Task
+from assessments.scenarios.tasks import Task
 from courses.trade.errors import TradeError
 from courses.trade.ranges import Range
 from courses.trade.units import Preferences, parse_quantity

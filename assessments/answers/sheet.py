@@ -1,19 +1,19 @@
 """A sheet of answers: one value for each task, read kind by kind, what isn't answered left out.
 
-Values are plain JSON: a float, a text, true or false, a list of ids. They are stored as they stand.
+Values are plain JSON: a float, a text, true or false, a list of ids or of rows. They are stored as they stand.
 """
 
 from collections.abc import Callable, Mapping, Sequence
 from types import MappingProxyType
-from typing import Final
+from typing import Any, Final
 
-from assessments.answers import choice, many, quantity, text, yes_no
+from assessments.answers import ask, choice, many, order, quantity, rows, text, yes_no, zones
 from assessments.answers.errors import AnswerRefused, UnknownTask
-from assessments.scenarios.spec import Task
+from assessments.scenarios.tasks import Task
 from courses.trade.errors import offer
 from courses.trade.units import Preferences
 
-Value = float | bool | str | list[str]
+Value = float | bool | str | list[str] | list[order.Step] | list[rows.Row] | list[zones.Group]
 Parser = Callable[[Task, object, Preferences], Value | None]
 
 KINDS: Final[Mapping[str, Parser]] = MappingProxyType(
@@ -23,9 +23,26 @@ KINDS: Final[Mapping[str, Parser]] = MappingProxyType(
         "many": many.parse,
         "yes_no": yes_no.parse,
         "text": text.parse,
+        "ask": ask.parse,
+        "order": order.parse,
+        "rows": rows.parse,
+        "zones": zones.parse,
     }
 )
 """One parser for each kind of task that a scenario may set."""
+
+_LISTS: Final[Mapping[str, Callable[[Task, Sequence[str]], object]]] = MappingProxyType(
+    {
+        "many": lambda _task, values: values,
+        "ask": lambda _task, values: values,
+        "order": lambda _task, values: order.read(values),
+        "rows": rows.read,
+        "zones": zones.read,
+    }
+)
+_WRITTEN: Final[Mapping[str, Callable[[Any], list[str]]]] = MappingProxyType(
+    {"order": order.written, "rows": rows.written, "zones": zones.written}
+)
 
 NONE_OF_THESE: Final = "none_of_these"
 """What a page sends where somebody ticks that none of the options is right."""
@@ -45,7 +62,7 @@ def parse(task: Task, raw: object, prefs: Preferences = METRIC) -> Value | None:
 def parse_form(task: Task, values: Sequence[str], prefs: Preferences = METRIC) -> Value | None:
     """Return the answer that a form's fields of one name hold; nothing sent or nothing ticked is not answered.
 
-    For ``many`` the value ``none_of_these`` alone is the empty list; beside a ticked option it is refused.
+    For a list the value ``none_of_these`` alone is the empty list; beside anything else it is refused.
 
     >>> from assessments.scenarios.fields import Option
     >>> steps = Task("steps", "many", "Steps", "Which?", options=(Option("log", "Log"),))
@@ -53,11 +70,17 @@ def parse_form(task: Task, values: Sequence[str], prefs: Preferences = METRIC) -
     (None, [], ['log'])
     """
     sent = [value for value in values if value]
-    if task.kind != "many":
+    if task.kind not in _LISTS:
         return parse(task, sent[-1] if sent else None, prefs)
     if NONE_OF_THESE in sent and len(sent) > 1:
         raise AnswerRefused(task.id, "tick what you would do, or none of these, not both.")
-    return parse(task, [value for value in sent if value != NONE_OF_THESE] if sent else None, prefs)
+    said = [value for value in sent if value != NONE_OF_THESE]
+    return parse(task, _LISTS[task.kind](task, said) if sent else None, prefs)
+
+
+def written(task: Task, value: Any) -> list[str]:
+    """Return a list as the fields of one name that send it again, ``none_of_these`` for an empty one."""
+    return (_WRITTEN[task.kind](value) if task.kind in _WRITTEN else list(value)) or [NONE_OF_THESE]
 
 
 def read_answers(tasks: Sequence[Task], raw: Mapping[str, object], prefs: Preferences = METRIC) -> dict[str, Value]:

@@ -3,7 +3,7 @@
 from typing import Final
 
 from assessments.answers.errors import AnswerRefused
-from assessments.scenarios.spec import Task
+from assessments.scenarios.tasks import Task
 from courses.trade.units import Preferences
 
 _WORDS: Final = {"true": True, "yes": True, "false": False, "no": False}

@@ -8,7 +8,8 @@ from django.http import QueryDict
 
 from assessments.answers.sheet import NONE_OF_THESE, parse_form
 from assessments.journey import Given
-from assessments.scenarios.spec import Scenario, Task
+from assessments.scenarios.spec import Scenario
+from assessments.scenarios.tasks import Task
 from courses.trade.units import Preferences
 
 

@@ -6,19 +6,29 @@ of the same number.
 
 from collections.abc import Iterable, Mapping
 
+from assessments.marking.bound import Plain, bound, bound_kinds
 from assessments.rules import Schema
 from assessments.scenarios.fields import Field, Record
+from assessments.scenarios.register import sketch_of
 from assessments.scenarios.spec import Scenario
 from courses.trade.units import rounded
 
-Plain = dict[str, object]
+__all__ = ["Plain", "case_of", "drawn_schema_of", "rests_of", "schema_of"]
 
 
 def schema_of(scenario: Scenario) -> Schema:
     """Return the schema of whole cases: what rules may name, with kinds, units, choices and what may be missing."""
-    answer = {task.id: {**_kind(task.as_field()), "opt": True} for task in scenario.tasks}
+    plain = {task.id: _kind(task.as_field()) for task in scenario.tasks}
+    answer = {name: {**kind, "opt": True} for name, kind in (plain | bound_kinds(scenario)).items()}
     fields = {"facts": _record(scenario.facts), "key": _record(scenario.key_fields), "answer": _rec(answer)}
+    if scenario.model:
+        fields["model"] = _rec({one.field.name: {**_kind(one.field), "opt": True} for one in scenario.model})
     return Schema.of(_rec(fields))
+
+
+def rests_of(scenario: Scenario) -> Mapping[str, tuple[str, ...]]:
+    """Return on which answers each value of the model rests."""
+    return {f"model.{one.field.name}": tuple(f"answer.{task}" for task in one.rests) for one in scenario.model}
 
 
 def drawn_schema_of(scenario: Scenario) -> Schema:
@@ -33,7 +43,17 @@ def case_of(scenario: Scenario, facts: Record, key: Record, answers: Mapping[str
         task_id: rounded(value, decimals[task_id]) if isinstance(value, float) else value
         for task_id, value in answers.items()
     }
-    return {"facts": facts.as_json(), "key": key.as_json(), "answer": answer}
+    case = {"facts": facts.as_json(), "key": key.as_json(), "answer": bound(scenario, facts, answer)}
+    return {**case, "model": _model(scenario, facts, key, answers)} if scenario.model else case
+
+
+def _model(scenario: Scenario, facts: Record, key: Record, answers: Mapping[str, object]) -> Plain:
+    """Return what is worked from the answer, without what rests on a task that nobody answered."""
+    fields = [one.field for one in scenario.model if all(task in answers for task in one.rests)]
+    if not fields:
+        return {}
+    worked = sketch_of(scenario).model(facts, key, answers)
+    return Record.of(fields, {field.name: worked[field.name] for field in fields}, where="model").as_json()
 
 
 def _rec(fields: Mapping[str, object]) -> Plain:
@@ -53,6 +73,8 @@ def _bare_kind(field: Field) -> Plain:
     match field.kind:
         case "quantity":
             return {"t": "num", "unit": field.unit}
+        case "whole":
+            return {"t": "int"}
         case "choice":
             return {"t": "enum", "vals": list(field.option_ids)}
         case "yes_no":

@@ -10,6 +10,7 @@ from typing import Final
 
 from assessments.answers.sheet import Value, read_answers
 from assessments.marking.case import Plain, drawn_schema_of
+from assessments.marking.changed import changed_list
 from assessments.marking.trade import FUNCTIONS
 from assessments.rules import Checked, bind, check, evaluate
 from assessments.scenarios.draw import answer_key
@@ -114,6 +115,8 @@ def _changed(exemplar: Exemplar, own: Plain, expressions: Expressions, drawn: Ma
             answers[task.id] = list(task.option_ids)
         if task.id in exemplar.drop or task.id in exemplar.add:
             answers[task.id] = _reticked(answers[task.id], exemplar, task.id)
+        if task.id in answers:
+            answers[task.id] = changed_list(exemplar, task, answers[task.id])
         if task.id in exemplar.unanswered:
             del answers[task.id]
     return answers

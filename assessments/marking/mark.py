@@ -4,7 +4,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
 from assessments.answers.sheet import Value
-from assessments.marking.case import case_of, schema_of
+from assessments.marking.case import case_of, rests_of, schema_of
 from assessments.marking.exemplars import Expressions
 from assessments.marking.trade import FUNCTIONS
 from assessments.rules import Mark, PreparedBook, RuleBook, judge, prepare
@@ -41,7 +41,8 @@ class Marker:
         scenario = scenario.with_exemplars(exemplars)
         for exemplar in scenario.exemplars:
             _refuse_unknown_rules(scenario, exemplar, book)
-        return cls(scenario, prepare(book, schema_of(scenario), FUNCTIONS), Expressions.of(scenario))
+        prepared = prepare(book, schema_of(scenario), FUNCTIONS, rests_of(scenario))
+        return cls(scenario, prepared, Expressions.of(scenario))
 
 
 def mark(marker: Marker, facts: Record, answers: Mapping[str, Value], key: Record | None = None) -> Marked:

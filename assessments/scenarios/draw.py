@@ -10,9 +10,10 @@ from dataclasses import dataclass
 from typing import Final
 
 from assessments.scenarios.chance import Chance
-from assessments.scenarios.errors import DrawNeverSettled
+from assessments.scenarios.errors import DrawNeverSettled, SpecRefused
 from assessments.scenarios.fields import Record
 from assessments.scenarios.register import sketch_of
+from assessments.scenarios.shown import Shop, Shown, ZoneCells, unfit, zone_key, zones_in
 from assessments.scenarios.sketch import Thrown
 from assessments.scenarios.spec import Kind, Scenario
 from assessments.scenarios.story import metric, model_text
@@ -47,10 +48,31 @@ def draw(scenario: Scenario, seed: int | str) -> Drawn:
 def key_of(scenario: Scenario, facts: Record) -> Record:
     """Return the key worked from facts: an answer to every task, and the numbers beside them."""
     worked = dict(sketch_of(scenario).key(facts))
+    zoned = scenario.the("zones")
+    if zoned:
+        worked |= zone_key(zoned, zones_of(scenario, facts))
     for task in scenario.tasks:
         if task.model:
             worked[task.id] = model_text(scenario, task, facts, worked, metric)
     return Record.of(scenario.key_fields, worked, where="key")
+
+
+def pictures_of(scenario: Scenario, facts: Record) -> Mapping[str, Shown]:
+    """Return the pictures of these facts by name."""
+    return {shown.name: shown for shown in sketch_of(scenario).pictures(facts)}
+
+
+def zones_of(scenario: Scenario, facts: Record) -> tuple[ZoneCells, ...]:
+    """Return the zones of the picture that is marked, with their cells; none where no task asks for zones."""
+    zoned = scenario.the("zones")
+    return zones_in(pictures_of(scenario, facts)[zoned.picture], shop_of(scenario)) if zoned else ()
+
+
+def shop_of(scenario: Scenario) -> Shop:
+    """Return what is known of pictures; raise SpecRefused where the scenario was read without it."""
+    if scenario.shop is None:
+        raise SpecRefused(f"{scenario.ref} was read without the tables its pictures need.")
+    return scenario.shop
 
 
 def answer_key(scenario: Scenario, key: Mapping[str, object]) -> Record:
@@ -65,9 +87,19 @@ def _settled(scenario: Scenario, kind: Kind, chance: Chance) -> tuple[Record, in
     for tries in range(1, MOST_TRIES + 1):
         drawn = sketch.draw(chance, kind)
         if not isinstance(drawn, Thrown):
-            return Record.of(scenario.facts, drawn), tries
+            facts = Record.of(scenario.facts, drawn)
+            drawn = _unfit(scenario, facts)
+            if drawn is None:
+                return facts, tries
         thrown[drawn.why] += 1
     most = ", ".join(f"{why} ({times} times)" for why, times in thrown.most_common(3))
     raise DrawNeverSettled(
         f"{scenario.ref}: no draw of kind '{kind.name}' stood in {MOST_TRIES} tries; thrown away because: {most}."
     )
+
+
+def _unfit(scenario: Scenario, facts: Record) -> Thrown | None:
+    """Return why a picture of these facts can't be asked about, or None."""
+    found = (unfit(shown, shop_of(scenario)) for shown in pictures_of(scenario, facts).values())
+    why = next((one for one in found if one), None)
+    return Thrown(why) if why else None

@@ -13,7 +13,7 @@ from typing import Literal, TypeVar
 from assessments.scenarios.errors import ValueRefused
 from courses.trade.errors import offer
 
-FieldKind = Literal["quantity", "choice", "yes_no", "text", "list", "rows"]
+FieldKind = Literal["quantity", "whole", "choice", "yes_no", "text", "list", "rows"]
 T = TypeVar("T", bool, str)
 Frozen = float | bool | str | tuple["Frozen", ...] | Mapping[str, "Frozen"]
 
@@ -30,7 +30,8 @@ class Option:
 class Field:
     """One named value: what it may be, how it is shown, and whether it may be missing.
 
-    ``unit`` and ``decimals`` belong to a quantity, ``options`` to a choice, ``items`` (one field) to a list,
+    ``unit`` and ``decimals`` belong to a quantity; a ``whole`` number, such as a count, has neither. ``options`` belong
+    to a choice, ``items`` (one field) to a list,
     ``columns`` to rows. ``label`` is shown beside the value; a field without one is told by the story alone.
     ``hidden`` keeps a value from a trainee until it is asked for. ``clock`` shows hours as 08:15.
     """
@@ -123,6 +124,8 @@ def checked(field: Field, value: object, where: str) -> Frozen:
     match field.kind:
         case "quantity":
             return _checked_number(field, value, where)
+        case "whole":
+            return _checked_whole(value, where)
         case "choice":
             return _checked_choice(field, value, where)
         case "yes_no":
@@ -152,6 +155,12 @@ def _checked_number(field: Field, value: object, where: str) -> float:
     if abs(shown - value) > 1e-9:
         raise ValueRefused(f"{where} is {value!r} but is shown to {field.decimals} decimals; round it first.")
     return int(shown) if field.decimals == 0 else float(shown)
+
+
+def _checked_whole(value: object, where: str) -> int:
+    if isinstance(value, bool) or not isinstance(value, int):
+        raise ValueRefused(f"{where} is {value!r}, not a whole number.")
+    return value
 
 
 def _checked_choice(field: Field, value: object, where: str) -> str:

@@ -5,7 +5,8 @@ from dataclasses import fields
 from types import MappingProxyType
 from typing import Final
 
-from assessments.scenarios.spec import Exemplar, Task
+from assessments.scenarios.spec import Exemplar
+from assessments.scenarios.tasks import Task
 from courses.content.tables import Table, read_table
 
 OUTCOMES: Final = ("satisfactory", "not_yet_satisfactory", "critical_fail", "cannot_certify")
@@ -57,6 +58,14 @@ def read_exemplar(table: Table, tasks: Tasks) -> Exemplar:
         add=_ticks(table.table("add"), tasks),
         drop=_ticks(table.table("drop"), tasks),
         tick_all=tuple(_ticked(table, "tick_all", name, tasks).id for name in table.texts("tick_all", ())),
+        without=_acts(table.table("without"), tasks),
+        before=_put(table.table("before"), tasks),
+        after=_put(table.table("after"), tasks),
+        verdict=_verdicts(table.table("verdict"), tasks),
+        half=MappingProxyType({name: table.table("half").flag(name) for name in _ids(table.table("half"), tasks)}),
+        rows=MappingProxyType(
+            {name: table.table("rows").table(name).values for name in _ids(table.table("rows"), tasks)}
+        ),
         unanswered=tuple(_task(table, "unanswered", name, tasks).id for name in table.texts("unanswered", ())),
     )
     if made.safest and "critical_fail" in made.outcomes:
@@ -64,12 +73,34 @@ def read_exemplar(table: Table, tasks: Tasks) -> Exemplar:
     return made
 
 
+def _ids(table: Table, tasks: Tasks) -> list[str]:
+    return [_task(table, name, name, tasks).id for name in table.values]
+
+
+def _acts(table: Table, tasks: Tasks) -> MappingProxyType[str, tuple[str, ...]]:
+    acts = {task.id: [act.id for act in task.acts] for task in tasks}
+    return MappingProxyType({name: table.some_of(name, acts[name]) for name in _ids(table, tasks)})
+
+
+def _verdicts(table: Table, tasks: Tasks) -> MappingProxyType[str, str]:
+    known = {task.id: [option.id for option in task.options] for task in tasks}
+    return MappingProxyType({name: table.one_of(name, known[name]) for name in _ids(table, tasks)})
+
+
+def _halves(table: Table, tasks: Tasks) -> MappingProxyType[str, bool]:
+    return MappingProxyType({name: table.flag(name) for name in _ids(table, tasks)})
+
+
+def _rows(table: Table, tasks: Tasks) -> MappingProxyType[str, Mapping[str, object]]:
+    return MappingProxyType({name: table.table(name).values for name in _ids(table, tasks)})
+
+
 def _put(table: Table, tasks: Tasks) -> MappingProxyType[str, object]:
-    return MappingProxyType({_task(table, name, name, tasks).id: table.values[name] for name in table.values})
+    return MappingProxyType({name: table.values[name] for name in _ids(table, tasks)})
 
 
 def _work(table: Table, tasks: Tasks) -> MappingProxyType[str, str]:
-    return MappingProxyType({_task(table, name, name, tasks).id: table.text(name) for name in table.values})
+    return MappingProxyType({name: table.text(name) for name in _ids(table, tasks)})
 
 
 def _ticks(table: Table, tasks: Tasks) -> MappingProxyType[str, tuple[str, ...]]:

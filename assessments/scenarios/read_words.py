@@ -3,8 +3,8 @@
 from collections.abc import Collection
 from types import MappingProxyType
 
-from assessments.scenarios.spec import Paragraph, Sentence
 from assessments.scenarios.story import slots
+from assessments.scenarios.wording import Paragraph, Sentence
 from courses.content.tables import Table
 from courses.trade.errors import offer
 

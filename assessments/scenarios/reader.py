@@ -8,22 +8,28 @@ from typing import Final
 from assessments.scenarios.chance import Span
 from assessments.scenarios.fields import Field
 from assessments.scenarios.read_exemplars import read_exemplar
-from assessments.scenarios.read_fields import read_fields, read_task
+from assessments.scenarios.read_fields import read_fields
+from assessments.scenarios.read_pictures import read_model_field, read_picture, refuse_odd_pictures
+from assessments.scenarios.read_tasks import read_task
 from assessments.scenarios.read_words import read_paragraph
-from assessments.scenarios.spec import ClearOf, Drawable, GaugeLine, Kind, Scenario, Task
+from assessments.scenarios.shown import Shop
+from assessments.scenarios.spec import ClearOf, Drawable, GaugeLine, Kind, Scenario
+from assessments.scenarios.tasks import Task
 from courses.content.tables import Table, read_table
 
 LEVELS: Final = ("foundation", "working", "lead")
 JURISDICTIONS: Final = ("us", "uk", "eu")
 SENSES: Final = ("at_least", "at_most")
-KEYS: Final = (*(field.name for field in fields(Scenario) if field.name != "kinds"), "draw")
+KEYS: Final = (*(field.name for field in fields(Scenario) if field.name not in ("kinds", "shop")), "draw")
 """What a scenario file may hold: the fields of a scenario, its kinds under ``draw``."""
 
 _CODE = re.compile(r"[A-Z]{3}-\d{2}")
 
 
-def read_scenario(text: str, file: str) -> Scenario:
+def read_scenario(text: str, file: str, shop: Shop | None = None) -> Scenario:
     """Return the scenario written in ``text``; raise FileRefused naming ``file``, line and key.
+
+    ``shop`` is what is known of pictures; a scenario that shows none can do without.
 
     >>> read_scenario('code = "coa"', "x.toml")
     Traceback (most recent call last):
@@ -56,7 +62,11 @@ def read_scenario(text: str, file: str) -> Scenario:
         clear_of=tuple(_clear_of(table) for table in whole.tables("clear_of")),
         exemplars=tuple(read_exemplar(table, tasks) for table in whole.some("exemplars")),
         gauges=tuple(_gauge(table, tasks, beside) for table in whole.tables("gauges")),
+        pictures=tuple(read_picture(table, tasks) for table in whole.tables("pictures")),
+        model=tuple(read_model_field(table, tasks) for table in whole.tables("model")),
+        shop=shop,
     )
+    refuse_odd_pictures(whole, tasks, [one.name for one in scenario.pictures])
     if not any(exemplar.safest for exemplar in scenario.exemplars):
         raise whole.refuse("exemplars", "at least one exemplar has to be 'safest'.")
     return scenario
@@ -124,3 +134,4 @@ def _refuse_doubles(whole: Table) -> None:
     whole.once("tasks", "id")
     whole.once("beside", "name", taken=[task.text("id") for task in whole.tables("tasks")])
     whole.once("exemplars", "name")
+    whole.once("pictures", "name")

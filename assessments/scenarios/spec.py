@@ -8,81 +8,15 @@ by :mod:`assessments.scenarios.reader`.
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field, replace
 from types import MappingProxyType
-from typing import Final
 
 from assessments.scenarios.chance import Chance, Span
 from assessments.scenarios.errors import SpecRefused
-from assessments.scenarios.fields import Field, FieldKind, Option
+from assessments.scenarios.fields import Field
+from assessments.scenarios.shown import Shop, zone_fields
+from assessments.scenarios.tasks import Task
+from assessments.scenarios.wording import Paragraph
 
 Drawable = Span | tuple[str, ...] | float
-
-
-@dataclass(frozen=True, slots=True)
-class TaskShape:
-    """What a kind of task needs in its file, and the kind of value an answer to it is."""
-
-    value: FieldKind
-    unit: bool = False
-    options: bool = False
-
-
-TASK_SHAPES: Final[Mapping[str, TaskShape]] = MappingProxyType(
-    {
-        "quantity": TaskShape("quantity", unit=True),
-        "choice": TaskShape("choice", options=True),
-        "many": TaskShape("list", options=True),
-        "yes_no": TaskShape("yes_no"),
-        "text": TaskShape("text"),
-    }
-)
-"""The kinds of task that can be set today; ``assessments.answers`` holds a parser for each of them."""
-
-
-@dataclass(frozen=True, slots=True)
-class Sentence:
-    """One sentence with ``{slots}``, told only where its conditions hold.
-
-    ``given`` and ``missing`` name a value that must, or mustn't, be there; ``where`` names values and what they may be.
-    A slot is a field's name, or a fixed quantity such as ``{6.40 m}``; both are shown in the reader's units.
-    """
-
-    text: str
-    given: str = ""
-    missing: str = ""
-    where: Mapping[str, tuple[str, ...]] = field(default_factory=lambda: MappingProxyType({}))
-
-
-Paragraph = tuple[Sentence, ...]
-
-
-@dataclass(frozen=True, slots=True)
-class Task:
-    """One question: its kind says how it is answered; ``low`` and ``high`` are what physics allows, in its unit."""
-
-    id: str
-    kind: str
-    title: str
-    ask: str
-    hint: str = ""
-    unit: str = ""
-    decimals: int = 0
-    low: float | None = None
-    high: float | None = None
-    options: tuple[Option, ...] = ()
-    model: Paragraph = ()
-
-    @property
-    def option_ids(self) -> tuple[str, ...]:
-        """The ids that may be chosen, in the order shown."""
-        return tuple(option.id for option in self.options)
-
-    def as_field(self) -> Field:
-        """Return the field that the answer, and the key, of this task must fit."""
-        kind = TASK_SHAPES[self.kind].value
-        one = Field(self.id, "choice" if self.options else kind, self.title, options=self.options)
-        if kind == "list":
-            return Field(self.id, "list", self.title, items=one, most=max(20, len(self.options)))
-        return Field(self.id, kind, self.title, self.unit, self.decimals, self.options)
 
 
 @dataclass(frozen=True, slots=True)
@@ -142,8 +76,10 @@ class Exemplar:
 
     ``when`` is a rule over facts and key that says in which draws it is tried. ``put`` sets values, ``work`` sets them
     by an expression over facts and key, ``add`` and ``drop`` change ticked options, ``tick_all`` ticks every one, and
-    ``unanswered`` takes answers away. ``not_met`` lists the rules that must come out not met: all of them where
-    ``exactly``, among others otherwise.
+    ``unanswered`` takes answers away. Of an order, ``without`` takes acts out, ``before`` and ``after`` put acts in
+    front and behind; of zones, ``half`` keeps every second cell and ``verdict`` gives all groups another one; of rows,
+    ``rows`` writes over columns, in all of them or in those whose numbers stand under ``n``. ``not_met`` lists the
+    rules that must come out not met: all of them where ``exactly``, among others otherwise.
     """
 
     name: str
@@ -157,6 +93,12 @@ class Exemplar:
     add: Mapping[str, tuple[str, ...]] = field(default_factory=lambda: MappingProxyType({}))
     drop: Mapping[str, tuple[str, ...]] = field(default_factory=lambda: MappingProxyType({}))
     tick_all: tuple[str, ...] = ()
+    without: Mapping[str, tuple[str, ...]] = field(default_factory=lambda: MappingProxyType({}))
+    before: Mapping[str, object] = field(default_factory=lambda: MappingProxyType({}))
+    after: Mapping[str, object] = field(default_factory=lambda: MappingProxyType({}))
+    verdict: Mapping[str, str] = field(default_factory=lambda: MappingProxyType({}))
+    half: Mapping[str, bool] = field(default_factory=lambda: MappingProxyType({}))
+    rows: Mapping[str, Mapping[str, object]] = field(default_factory=lambda: MappingProxyType({}))
     unanswered: tuple[str, ...] = ()
 
 
@@ -175,6 +117,30 @@ class GaugeLine:
     sense: str
     caption: str
     given: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Picture:
+    """A picture of the scenario: the task it stands with, or none for the story.
+
+    ``alt`` and ``caption`` give nothing away. ``after`` names the reading that has to be asked for before it is shown,
+    ``zones`` the parts of it that rules call by name.
+    """
+
+    name: str
+    alt: str
+    caption: str = ""
+    task: str = ""
+    after: str = ""
+    zones: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class ModelField:
+    """A value worked from facts, key and answer; unknown while one of the tasks it ``rests`` on is unanswered."""
+
+    field: Field
+    rests: tuple[str, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -198,6 +164,9 @@ class Scenario:
     clear_of: tuple[ClearOf, ...]
     exemplars: tuple[Exemplar, ...]
     gauges: tuple[GaugeLine, ...] = ()
+    pictures: tuple[Picture, ...] = ()
+    model: tuple[ModelField, ...] = ()
+    shop: Shop | None = field(default=None, compare=False, repr=False)
 
     @property
     def ref(self) -> str:
@@ -205,15 +174,26 @@ class Scenario:
         return f"{self.code}@{self.version}"
 
     @property
+    def zone_names(self) -> tuple[str, ...]:
+        """The zones that rules call by name, as the picture that is marked lists them."""
+        zoned = self.the("zones")
+        return next((one.zones for one in self.pictures if zoned and one.name == zoned.picture), ())
+
+    @property
     def key_fields(self) -> tuple[Field, ...]:
         """The fields of the key: one for each task, then the numbers beside them."""
-        return tuple(task.as_field() for task in self.tasks) + self.beside
+        zoned = self.the("zones")
+        return tuple(task.as_field() for task in self.tasks) + self.beside + (zone_fields(zoned) if zoned else ())
 
     def with_exemplars(self, own: Iterable[Exemplar]) -> "Scenario":
         """Return the scenario with a rule book's own exemplars: one of a known name takes that one's place."""
         brought = {one.name: one for one in own}
         known = {one.name: one for one in self.exemplars}
         return replace(self, exemplars=tuple((known | brought).values())) if brought else self
+
+    def the(self, kind: str) -> Task | None:
+        """Return the task of a kind that a scenario sets at most once, or None."""
+        return next((task for task in self.tasks if task.kind == kind), None)
 
     def task(self, task_id: str) -> Task | None:
         """Return the task of that id, or None."""

@@ -8,7 +8,9 @@ from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
 
 from assessments.scenarios.fields import Field, Record
-from assessments.scenarios.spec import Paragraph, Scenario, Sentence, Task
+from assessments.scenarios.spec import Scenario
+from assessments.scenarios.tasks import Task
+from assessments.scenarios.wording import Paragraph, Sentence
 from courses.trade.units import UNITS, Preferences, shown
 
 Show = Callable[[float, str, int], str]
@@ -88,6 +90,8 @@ def worded(field: Field, value: object, show: Show) -> str:
     """Return one value in words: a quantity with its unit, an option by its words, yes or no, a list with commas."""
     if isinstance(value, bool):
         return "yes" if value else "no"
+    if field.kind == "whole":
+        return str(value)
     if isinstance(value, int | float):
         return clock(value) if field.clock else show(value, field.unit, field.decimals)
     if isinstance(value, tuple | list):

@@ -13,8 +13,8 @@ from django.utils.translation import gettext as _
 from assessments.answers.sheet import NONE_OF_THESE
 from assessments.journey import facts_of
 from assessments.models import Answer, Attempt
-from assessments.scenarios.spec import Task
 from assessments.scenarios.story import Show, facts_shown, story, tables_shown, with_units, worded
+from assessments.scenarios.tasks import Task
 from courses.trade.units import Preferences, shown, symbol, to_shown
 
 

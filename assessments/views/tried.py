@@ -14,7 +14,7 @@ from assessments.access import cohorts_for
 from assessments.answers.errors import AnswerRefused
 from assessments.answers.sheet import NONE_OF_THESE, parse_form, read_answers
 from assessments.journey import answers_of, facts_of
-from assessments.marking.case import case_of, schema_of
+from assessments.marking.case import case_of, rests_of, schema_of
 from assessments.marking.exemplars import Expressions, drawn_case, trials
 from assessments.marking.said import Said, said
 from assessments.marking.trade import FUNCTIONS
@@ -183,7 +183,7 @@ def judged(rule: Rule, spec: Scenario, trial: Trial, reader: Person) -> dict[str
     """Return how a rule comes out on a trial, in the reader's units; None while the rule is faulty."""
     show = show_values(reader.preferences)
     try:
-        prepared = prepare(RuleBook(spec.code, spec.version, (rule,)), schema_of(spec), FUNCTIONS)
+        prepared = prepare(RuleBook(spec.code, spec.version, (rule,)), schema_of(spec), FUNCTIONS, rests_of(spec))
     except BookRefused:
         return None
     case = case_of(spec, trial.facts, trial.key, trial.answers)

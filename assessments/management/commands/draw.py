@@ -5,8 +5,9 @@ from typing import Any
 from django.core.management.base import CommandParser
 
 from assessments.management.numbers import whole_number
+from assessments.marking.case import case_of
 from assessments.scenarios.draw import answer_key, draw, key_of
-from assessments.scenarios.spec import Task
+from assessments.scenarios.tasks import Task
 from assessments.shipped import scenario
 from courses.management.door import Door
 
@@ -32,14 +33,27 @@ class Command(Door):
         }
         if not options["key"]:
             return printed
-        key = answer_key(drawn.scenario, key_of(drawn.scenario, drawn.facts))
-        return {**printed, "key": key.as_json(), "model": {}}
+        worked = key_of(drawn.scenario, drawn.facts)
+        key = answer_key(drawn.scenario, worked).as_json()
+        model = case_of(drawn.scenario, drawn.facts, worked, key).get("model", {})
+        return {**printed, "key": key, "model": model}
 
 
 def _listed(task: Task) -> dict[str, object]:
     listed: dict[str, object] = {"id": task.id, "kind": task.kind}
     if task.unit:
         listed["unit"] = task.unit
-    if task.options:
+    if task.options or task.kind == "zones":
+        listed["options"] = [option.id for option in task.options] or list(task.option_ids)
+    if task.columns:
+        listed["columns"] = {column.name: list(column.option_ids) for column in task.columns}
+    if task.rows:
+        listed["rows"] = [row.n for row in task.rows]
+    if task.acts:
+        listed["acts"] = [act.id for act in task.acts]
+    if task.carries:
+        listed["columns"] = {one.name: [option.id for option in one.options] for one in task.carries}
+    if task.readings:
         listed["options"] = list(task.option_ids)
+        listed["minutes"] = {one.id: one.minutes for one in task.readings}
     return listed

@@ -5,7 +5,7 @@ import pytest
 from assessments.answers.choice import offered, parse
 from assessments.answers.errors import AnswerRefused, UnknownOption
 from assessments.scenarios.fields import Option
-from assessments.scenarios.spec import Task
+from assessments.scenarios.tasks import Task
 from courses.trade.units import Preferences
 
 METRIC = Preferences.metric()

@@ -7,7 +7,7 @@ from hypothesis import strategies as st
 from assessments.answers.errors import AnswerRefused, UnknownOption
 from assessments.answers.many import parse
 from assessments.scenarios.fields import Option
-from assessments.scenarios.spec import Task
+from assessments.scenarios.tasks import Task
 from courses.trade.units import Preferences
 
 METRIC = Preferences.metric()

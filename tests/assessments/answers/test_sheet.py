@@ -10,7 +10,8 @@ from assessments.answers.errors import AnswerRefused, UnknownOption, UnknownTask
 from assessments.answers.sheet import KINDS, NONE_OF_THESE, parse, parse_form, read_answers
 from assessments.scenarios.draw import answer_key, draw, key_of
 from assessments.scenarios.fields import Option
-from assessments.scenarios.spec import TASK_SHAPES, Scenario, Task
+from assessments.scenarios.spec import Scenario
+from assessments.scenarios.tasks import TASK_SHAPES, Task
 from courses.trade.units import Preferences
 
 STEPS = Task("steps", "many", "Steps", "Which?", options=(Option("log", "Log"), Option("tell", "Tell")))

@@ -4,7 +4,7 @@ import pytest
 
 from assessments.answers.errors import AnswerRefused
 from assessments.answers.text import LONGEST, parse
-from assessments.scenarios.spec import Task
+from assessments.scenarios.tasks import Task
 from courses.trade.units import Preferences
 
 METRIC = Preferences.metric()

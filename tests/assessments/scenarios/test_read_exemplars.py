@@ -4,7 +4,8 @@ import pytest
 
 from assessments.scenarios.fields import Option
 from assessments.scenarios.read_exemplars import read_exemplar
-from assessments.scenarios.spec import Exemplar, Task
+from assessments.scenarios.spec import Exemplar
+from assessments.scenarios.tasks import Task
 from courses.content.errors import FileRefused
 from courses.content.tables import read_table
 

@@ -1,20 +1,15 @@
-"""Fields and tasks of a scenario file."""
+"""Fields of a scenario file."""
 
 import pytest
 
-from assessments.scenarios.fields import Field, Option
-from assessments.scenarios.read_fields import read_fields, read_task
-from assessments.scenarios.spec import Sentence, Task
+from assessments.scenarios.fields import Field
+from assessments.scenarios.read_fields import read_fields
 from courses.content.errors import FileRefused
 from courses.content.tables import read_table
 
 
 def field_of(text: str) -> Field:
     return read_fields(read_table(f"[[facts]]\n{text}", "a.toml"), "facts")[0]
-
-
-def task_of(text: str) -> Task:
-    return read_task(read_table(f"[[tasks]]\ntitle = 'T'\nask = 'A?'\n{text}", "a.toml").tables("tasks")[0], ["margin"])
 
 
 def test_a_field_takes_what_is_written_and_leaves_the_rest() -> None:
@@ -55,43 +50,3 @@ def test_a_field_of_rows_has_columns_and_a_list_has_items() -> None:
 def test_a_field_that_cant_stand_is_refused(text: str, says: str) -> None:
     with pytest.raises(FileRefused, match=says):
         field_of(text)
-
-
-def test_a_task_of_each_kind() -> None:
-    assert task_of("id = 'k'\nkind = 'quantity'\nunit = 'K'\ndecimals = 1\nlow = -60\nhigh = 60") == Task(
-        "k", "quantity", "T", "A?", unit="K", decimals=1, low=-60, high=60
-    )
-    one = (Option("a", "A"),)
-    assert task_of("id = 'c'\nkind = 'choice'\noptions = [{ id = 'a', words = 'A' }]") == Task(
-        "c", "choice", "T", "A?", options=one
-    )
-    assert task_of("id = 'y'\nkind = 'yes_no'\nhint = 'H'") == Task("y", "yes_no", "T", "A?", hint="H")
-    text = task_of("id = 'why'\nkind = 'text'\n[[tasks.model]]\ntext = 'So.'")
-    assert text == Task("why", "text", "T", "A?", model=(Sentence("So."),))
-
-
-@pytest.mark.parametrize(
-    ("text", "says"),
-    [
-        ("id = 'c'\nkind = 'choice'", "a task of kind 'choice' needs options"),
-        (
-            "id = 'y'\nkind = 'yes_no'\noptions = [{ id = 'a', words = 'A' }]",
-            "kind 'yes_no' takes no options",
-        ),
-        (
-            "id = 'y'\nkind = 'yes_no'\nhint = 'Add {margin}'",
-            "line 6, .*hint: no value is called 'margin'; only a fixed",
-        ),
-        ("id = 'why'\nkind = 'text'", "a task of kind 'text', and no other, has a"),
-        (
-            "id = 'why'\nkind = 'text'\n[[tasks.model]]\ntext = '{margn}'",
-            r"line 7, tasks\[1\].model\[1\].text: no value is called 'margn'; did you mean margin\?",
-        ),
-        ("id = 'y'\nkind = 'yes_no'\n[[tasks.model]]\ntext = 'So.'", "a task of kind 'text', and no other, has a"),
-        ("id = 'k'\nkind = 'quantity'\nunit = 'K'\nlow = 3", "'low' and 'high' stand together, the lower one first"),
-        ("id = 'k'\nkind = 'quantity'\nunit = 'K'\nlow = 3\nhigh = 2", "'low' and 'high' stand together"),
-    ],
-)
-def test_a_task_that_cant_stand_is_refused(text: str, says: str) -> None:
-    with pytest.raises(FileRefused, match=says):
-        task_of(text)

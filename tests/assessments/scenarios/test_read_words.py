@@ -3,7 +3,7 @@
 import pytest
 
 from assessments.scenarios.read_words import read_paragraph, read_words
-from assessments.scenarios.spec import Sentence
+from assessments.scenarios.wording import Sentence
 from courses.content.errors import FileRefused
 from courses.content.tables import read_table
 

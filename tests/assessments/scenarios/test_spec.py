@@ -5,7 +5,8 @@ import pytest
 from assessments.scenarios.chance import Chance, Span
 from assessments.scenarios.errors import SpecRefused
 from assessments.scenarios.fields import Field, Option
-from assessments.scenarios.spec import Kind, Scenario, Task
+from assessments.scenarios.spec import Kind, Scenario
+from assessments.scenarios.tasks import Task
 
 KIND = Kind("wait", 1, {"age_h": Span(0, 1, 0.5), "trend": ("rising", "steady"), "job_h": 2.3})
 ZERO = Chance(lambda: 0.0)

@@ -6,7 +6,7 @@ import pytest
 
 from assessments.scenarios.draw import Drawn, draw, key_of
 from assessments.scenarios.fields import Field, Option, Record
-from assessments.scenarios.spec import Scenario, Sentence
+from assessments.scenarios.spec import Scenario
 from assessments.scenarios.story import (
     clock,
     facts_shown,
@@ -18,6 +18,7 @@ from assessments.scenarios.story import (
     with_units,
     worded,
 )
+from assessments.scenarios.wording import Sentence
 from courses.trade.units import Preferences, shown
 
 

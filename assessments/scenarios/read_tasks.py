@@ -1,0 +1,121 @@
+"""Tasks of a scenario file: each kind with what it needs and nothing else."""
+
+from collections.abc import Collection, Mapping
+from types import MappingProxyType
+from typing import Final
+
+from assessments.scenarios.fields import Option
+from assessments.scenarios.read_fields import read_fields, read_name, read_options, read_unit
+from assessments.scenarios.read_words import read_sentence, read_words
+from assessments.scenarios.tasks import ALL, PARTS, TASK_SHAPES, Act, Carry, Reading, Row, Task
+from assessments.scenarios.wording import Paragraph
+from courses.content.tables import Table
+
+FAMILIES: Final[Mapping[str, tuple[str, ...]]] = MappingProxyType(
+    {
+        "look": ("inspect", "test_spot", "cure_test"),
+        "clean": ("prerinse", "wash", "rinse", "flush_prove", "dry", "clay", "tape", "untape", "wipe"),
+        "chem": ("alkaline", "acid", "iron", "bleach"),
+        "abrade": ("sand", "cut", "refine", "finish"),
+        "coat": ("coat",),
+        "stop": ("wait", "record", "tell", "refer"),
+    }
+)
+"""The families of work, and the acts of a plan that belong to each; an act of a scenario's own says its family."""
+
+VERDICTS: Final = ("polish", "sand", "chemistry", "leave", "refer")
+"""What can be decided of a zone."""
+
+_FAMILY_OF: Final = {op: family for family, ops in FAMILIES.items() for op in ops}
+
+
+def read_task(table: Table, known: Collection[str]) -> Task:
+    """Return one task; raise FileRefused where its kind lacks something or has too much.
+
+    Sentences of it (a model answer, what a reading tells) are told with the values that are ``known``.
+    """
+    kind = table.only_fields_of(Task).one_of("kind", TASK_SHAPES)
+    carries = tuple(_carry(one) for one in table.tables("carries"))
+    task = Task(
+        id=read_name(table, "id"),
+        kind=kind,
+        title=table.text("title"),
+        ask=read_words(table, "ask"),
+        hint=read_words(table, "hint", default=""),
+        unit=read_unit(table, "unit" in TASK_SHAPES[kind].needs),
+        decimals=table.whole("decimals", 0, 9, 0),
+        low=table.number("low") if table.has("low") else None,
+        high=table.number("high") if table.has("high") else None,
+        options=read_options(table),
+        model=_sentences(table, "model", known),
+        readings=tuple(_reading(one, known) for one in table.tables("readings")),
+        acts=tuple(_act(one, carries) for one in table.tables("acts")),
+        carries=carries,
+        most=table.whole("most", 1, 40, 12),
+        rows=_rows(table, known),
+        columns=read_fields(table, "columns"),
+        picture=table.text("picture", ""),
+        verdicts=table.flag("verdicts"),
+    )
+    _refuse_odd(table, task)
+    return task
+
+
+def _refuse_odd(table: Table, task: Task) -> None:
+    shape = TASK_SHAPES[task.kind]
+    if (task.kind == "text") != bool(task.model):
+        raise table.refuse("model", "a task of kind 'text', and no other, has a '[[model]]' answer in sentences.")
+    for part in PARTS:
+        there = bool(getattr(task, part))
+        if part in shape.needs and not there:
+            raise table.refuse(part, f"a task of kind '{task.kind}' needs {part}.")
+        if there and part not in shape.needs + shape.may:
+            raise table.refuse(part, f"a task of kind '{task.kind}' takes no {part}.")
+    if (task.low is None) != (task.high is None) or (task.low or 0) > (task.high or 0):
+        raise table.refuse("low", "'low' and 'high' stand together, the lower one first.")
+    if any(column.kind != "choice" for column in task.columns):
+        raise table.refuse("columns", "a column of rows is a choice.")
+    if task.verdicts != (task.kind == "zones" and bool(task.options)):
+        raise table.refuse("verdicts", "verdicts and their options stand together.")
+    for option in task.options if task.verdicts else ():
+        table.refuse_unknown("options", option.id, VERDICTS)
+
+
+def _sentences(table: Table, key: str, known: Collection[str]) -> Paragraph:
+    return tuple(read_sentence(one, known) for one in table.tables(key))
+
+
+def _reading(table: Table, known: Collection[str]) -> Reading:
+    table.only_fields_of(Reading)
+    minutes = table.whole("minutes", 0, 240, 0)
+    return Reading(read_name(table, "id"), read_words(table, "words"), minutes, _sentences(table, "tells", known))
+
+
+def _carry(table: Table) -> Carry:
+    table.only_fields_of(Carry)
+    name, options = read_name(table, "name"), read_options(table)
+    if name == "zone" and ALL not in [one.id for one in options]:
+        options += (Option(ALL, "everywhere"),)
+    default = table.one_of("default", [one.id for one in options], ALL if name == "zone" else None)
+    return Carry(name, table.text("label"), options, default)
+
+
+def _act(table: Table, carries: tuple[Carry, ...]) -> Act:
+    table.only("id", "words", "family", "with")
+    op = read_name(table, "id")
+    family = table.one_of("family", FAMILIES, _FAMILY_OF.get(op, "clean"))
+    carried = table.some_of("with", [one.name for one in carries], ())
+    return Act(op, read_words(table, "words"), family, carried)
+
+
+def _rows(table: Table, known: Collection[str]) -> tuple[Row, ...]:
+    rows = tuple(_row(one, known) for one in table.tables("rows"))
+    numbers = [row.n for row in rows]
+    if len(set(numbers)) < len(numbers):
+        raise table.refuse("rows", "each row has a number of its own.")
+    return rows
+
+
+def _row(table: Table, known: Collection[str]) -> Row:
+    table.only_fields_of(Row)
+    return Row(table.whole("n", 1, 99), _sentences(table, "tells", known))

@@ -1,0 +1,134 @@
+"""The pictures of one draw: which panel, under which light, and what has to be found in it.
+
+Nothing is rendered here. Which cells a defect lies in follows from the geometry of its scene, whether it can be seen
+from a table of contrasts that was measured beforehand.
+"""
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from functools import lru_cache
+
+from assessments.scenarios.fields import Field
+from assessments.scenarios.tasks import CELLS, Task
+
+try:
+    from courses.trade.surfaces import Catalogue
+
+    from courses.pictures import Contrast, Scene, cell_shares, required_and_allowed
+except ImportError:  # until they land
+    Contrast = Scene = Catalogue = object
+
+Lamp = tuple[float, float]
+POINT_LAMP: Lamp = (0.5, 0.42)
+
+
+@dataclass(frozen=True, slots=True)
+class Shop:
+    """What is known of every picture: the trade's table of defects and surfaces, and the contrasts measured."""
+
+    catalogue: Catalogue
+    contrast: Contrast
+
+
+@dataclass(frozen=True, slots=True)
+class Zone:
+    """A part of a picture that rules call by name: where these defects lie, and the verdict that is right there."""
+
+    name: str
+    defects: tuple[int, ...]
+    verdict: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Shown:
+    """One picture: a scene as the door ``picture`` takes it, its light, and the places its lamp can stand at.
+
+    ``seen`` are the defects, by place in the scene, that have to stand out, ``unseen`` those that mustn't show.
+    """
+
+    name: str
+    scene: Mapping[str, object]
+    light: str
+    lamps: tuple[Lamp, ...] = (POINT_LAMP,)
+    seen: tuple[int, ...] = ()
+    unseen: tuple[int, ...] = ()
+    zones: tuple[Zone, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class ZoneCells:
+    """The cells of a zone: those that have to be marked, and those that may be, its neighbours among them."""
+
+    name: str
+    verdict: str
+    required: tuple[str, ...]
+    allowed: tuple[str, ...]
+
+
+def zone_fields(task: Task) -> tuple[Field, ...]:
+    """Return the fields of the key that a task of zones brings along: the cells asked for, and those that are free."""
+    cell = Field("cells", "choice", options=task.choices)
+    return (
+        Field("required", "list", "Cells to mark", items=cell, most=len(CELLS)),
+        Field("required_n", "whole", "How many cells to mark"),
+        Field("allowed", "list", "Cells that may be marked", items=cell, most=len(CELLS)),
+    )
+
+
+def zone_key(task: Task, zones: tuple[ZoneCells, ...]) -> dict[str, object]:
+    """Return what the key holds of a task of zones.
+
+    Where verdicts are asked, the cells to mark are those that have to be referred; where none has to, all of them.
+    """
+    referred = tuple(zone for zone in zones if zone.verdict == "refer") if task.verdicts else ()
+    asked = referred or zones
+    required = _in_order({cell for zone in asked for cell in zone.required})
+    groups = [{"cells": list(zone.required), "verdict": zone.verdict} for zone in zones]
+    return {
+        task.id: groups if task.verdicts else required,
+        "required": required,
+        "required_n": len(required),
+        "allowed": _in_order({cell for zone in asked for cell in zone.allowed}),
+    }
+
+
+def zones_in(shown: Shown, shop: Shop) -> tuple[ZoneCells, ...]:
+    """Return the zones of a picture with their cells, from the geometry of its defects alone."""
+    scene = Scene.of(shown.scene, shop.catalogue)
+    return _zones_in(scene, shown.light, shown.zones)
+
+
+def unfit(shown: Shown, shop: Shop) -> str | None:
+    """Return why a picture can't be asked about, or None: a defect that doesn't stand out, or one that shows."""
+    scene = Scene.of(shown.scene, shop.catalogue)
+    return next(_against(scene, shown, shop.contrast), None)
+
+
+def _against(scene: Scene, shown: Shown, contrast: Contrast) -> Iterator[str]:
+    for place in (*shown.seen, *shown.unseen):
+        defect = scene.defects[place]
+        entry = contrast.of(defect.kind, scene.colour, shown.light, defect.severity)
+        if place in shown.seen and not entry.askable:
+            yield f"{defect.kind} on {scene.colour} doesn't stand out in {shown.light} light"
+        if place in shown.unseen and not entry.unseen:
+            yield f"{defect.kind} on {scene.colour} shows in {shown.light} light"
+
+
+@lru_cache(maxsize=512)
+def _zones_in(scene: Scene, light: str, zones: tuple[Zone, ...]) -> tuple[ZoneCells, ...]:
+    shares = cell_shares(scene, light)
+    return tuple(_cells_of(zone, scene, shares) for zone in zones)
+
+
+def _cells_of(zone: Zone, scene: Scene, shares: tuple[Mapping[str, float], ...]) -> ZoneCells:
+    required: set[str] = set()
+    allowed: set[str] = set()
+    for place in zone.defects:
+        core, free = required_and_allowed(shares[place], thin=scene.defects[place].thin)
+        required.update(core)
+        allowed.update(free)
+    return ZoneCells(zone.name, zone.verdict, tuple(_in_order(required)), tuple(_in_order(allowed)))
+
+
+def _in_order(cells: set[str]) -> list[str]:
+    return [cell for cell in CELLS if cell in cells]
