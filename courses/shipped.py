@@ -12,9 +12,10 @@ from courses.content.pack import PICTURES, Shelf, UnitPack, read_shelf, read_uni
 from courses.content.picture_list import ListedPicture, read_pictures
 from courses.trade.sources import Source, read_sources
 from courses.trade.sums import SUMS
+from courses.trade.surfaces import Catalogue, read_catalogue
 
 FIXTURES = "fixtures"
-TABLES = ("sources.toml",)
+TABLES = ("sources.toml", "defects.toml", "surfaces.toml")
 """Tables of the trade that are no finders."""
 
 
@@ -52,6 +53,14 @@ def finders() -> Mapping[str, FinderTable]:
 def pictures() -> Mapping[str, ListedPicture]:
     """Return every picture that lessons show by its code."""
     return read_pictures(text_of(f"courses/{PICTURES}"), f"fixtures/courses/{PICTURES}")
+
+
+@lru_cache(maxsize=1)
+def catalogue() -> Catalogue:
+    """Return the kinds of defects, the substrates and the colours."""
+    files = ("defects.toml", "surfaces.toml")
+    defects, surfaces = ((text_of(f"trade/{name}"), f"fixtures/trade/{name}") for name in files)
+    return read_catalogue(defects, surfaces, sources())
 
 
 @lru_cache(maxsize=1)

@@ -7,7 +7,8 @@ TradeError                  a ValueError; ``input`` names what was wrong, ``sent
 ├── MissingInput            an input that has no default was left out
 ├── UnknownInput            a name that this sum doesn't take
 ├── UnknownSum              a name in no register
-└── SourceRefused           an entry of the list of sources that can't be read
+└── TableRefused            an entry of a shipped table of the trade that can't be read
+    └── SourceRefused       an entry of the list of sources that can't be read
 """
 
 from __future__ import annotations
@@ -54,7 +55,11 @@ class UnknownSum(TradeError):
     """A name in no register of sums."""
 
 
-class SourceRefused(TradeError):
+class TableRefused(TradeError):
+    """An entry of a shipped table of the trade, such as defects or surfaces, that can't be read."""
+
+
+class SourceRefused(TableRefused):
     """An entry of the list of sources that can't be read."""
 
 

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 import re
-import tomllib
 from collections.abc import Mapping
 from dataclasses import dataclass
 from types import MappingProxyType
 
 from courses.trade.errors import SourceRefused, offer
+from courses.trade.tables import line_of, tables_in
 
 MARKS: Mapping[str, str] = MappingProxyType(
     {
@@ -26,7 +26,6 @@ KINDS = ("standard", "law", "paper", "public_body", "constant", "trade_page", "p
 
 _FIELDS = ("title", "clause", "date", "mark", "kind", "note")
 _KEY = re.compile(r"[a-z0-9]+(-[a-z0-9]+)*")
-_PLACE = re.compile(r" \(at (?:line (\d+), column \d+|end of document)\)")
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,18 +58,12 @@ def read_sources(text: str, file: str) -> Mapping[str, Source]:
     >>> read_sources('[iso-0000]\\ntitle = "ISO 0000"\\nmark = "read"\\nkind = "standard"', "s.toml")["iso-0000"].title
     'ISO 0000'
     """
-    try:
-        tables = tomllib.loads(text)
-    except tomllib.TOMLDecodeError as wrong:
-        place = _PLACE.search(str(wrong))
-        line = (place and place[1]) or len(text.splitlines())
-        reason = _PLACE.sub("", str(wrong))
-        raise SourceRefused(f"This is not TOML: {reason}.", f"{file}, line {line}") from wrong
+    tables = tables_in(text, file, SourceRefused)
     return MappingProxyType({key: _source(key, values, text, file) for key, values in tables.items()})
 
 
 def _source(key: str, values: object, text: str, file: str) -> Source:
-    where = f"{file}, line {_line_of(key, text)}, {key}"
+    where = f"{file}, line {line_of(key, text)}, {key}"
     if not isinstance(values, dict) or not _KEY.fullmatch(key):
         raise SourceRefused("A source is a table under a key of small letters, digits and hyphens.", where)
     for field, value in values.items():

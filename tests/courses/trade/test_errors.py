@@ -14,6 +14,7 @@ from courses.trade import errors
         errors.MissingInput,
         errors.UnknownInput,
         errors.UnknownSum,
+        errors.TableRefused,
         errors.SourceRefused,
     ],
 )
