@@ -15,6 +15,8 @@ from courses.trade.sums import SUMS
 from courses.trade.surfaces import Catalogue, read_catalogue
 
 FIXTURES = "fixtures"
+DRAWINGS = Path(__file__).parent / "templates/courses/drawings"
+"""Line drawings, each a template of its own."""
 TABLES = ("sources.toml", "defects.toml", "surfaces.toml")
 """Tables of the trade that are no finders."""
 
@@ -67,7 +69,8 @@ def catalogue() -> Catalogue:
 def known() -> Known:
     """Return the names a lesson may use."""
     inputs = {name: tuple(one.name for one in entry.inputs) for name, entry in SUMS.items()}
-    return Known(sources=sources(), sums=inputs, finders=finders(), pictures=pictures())
+    drawings = tuple(sorted(path.stem for path in DRAWINGS.glob("*.html")))
+    return Known(sources=sources(), sums=inputs, finders=finders(), pictures=pictures(), drawings=drawings)
 
 
 @lru_cache(maxsize=1)

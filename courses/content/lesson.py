@@ -2,7 +2,8 @@
 
 Beside Markdown a lesson has three forms, each beginning its line:
 
-- ``{{ calculator dew_margin air_degc=18 }}``, ``{{ finder which_reading }}`` and ``{{ picture swirl hologram }}``;
+- ``{{ calculator dew_margin air_degc=18 }}``, ``{{ finder which_reading }}``, ``{{ picture swirl hologram }}`` and
+  ``{{ drawing four_skins }}``;
 - ``:::caution Title`` … ``:::``, likewise ``worked`` and ``mistakes``;
 - ``:::check`` … ``:::``: a question, then ``- [x] right answer :: why`` and ``- [ ] wrong answer :: why not``.
 """
@@ -15,13 +16,30 @@ from dataclasses import dataclass, field
 
 from courses.content.errors import FileRefused
 from courses.content.markup import Numbering, Place, render_block, render_line
-from courses.content.parts import Calculator, Caution, Check, Finder, Mistakes, Option, Part, Pictures, Text, Worked
+from courses.content.parts import (
+    Calculator,
+    Caution,
+    Check,
+    Drawing,
+    Finder,
+    Mistakes,
+    Option,
+    Part,
+    Pictures,
+    Text,
+    Worked,
+)
 from courses.content.picture_list import ListedPicture, why_not_together
 from courses.content.tables import Table, read_table
 from courses.trade.errors import offer
 
 _SHORTCODE = re.compile(r"\{\{\s*(\w+)\s+(\w+)((?:\s+\w+=[^\s}]+)*)\s*\}\}\s*$")
 _PICTURES = re.compile(r"\{\{\s*picture((?:\s+\w+)+)\s*\}\}\s*$")
+_KINDS: Mapping[str, Callable[[Known], Collection[str]]] = {
+    "calculator": lambda known: known.sums,
+    "finder": lambda known: known.finders,
+    "drawing": lambda known: known.drawings,
+}
 _EXAMPLES = "{{ calculator dew_margin air_degc=18 }}, {{ finder which_reading }} or {{ picture swirl_navy }}"
 _FENCE = re.compile(r":::\s*(\w+)\s*(.*)$")
 _OPTION = re.compile(r"- \[(x| )\] (.*)$")
@@ -35,12 +53,13 @@ _TITLED: Mapping[str, tuple[Callable[..., Caution | Worked | Mistakes], str]] = 
 
 @dataclass(frozen=True, slots=True)
 class Known:
-    """What a pack may name: source keys, sums with the names of their inputs, finder codes, pictures by code."""
+    """What a pack may name: source keys, sums with their inputs, finder codes, pictures by code, drawings."""
 
     sources: Collection[str]
     sums: Mapping[str, Collection[str]]
     finders: Collection[str] = ()
     pictures: Mapping[str, ListedPicture] = field(default_factory=dict)
+    drawings: Collection[str] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -175,19 +194,18 @@ class _Reader:
         part, title = _TITLED[stretch.kind]
         return part(stretch.title or title, prose)
 
-    def _shortcode(self, stretch: _Stretch) -> Calculator | Finder | Pictures:
+    def _shortcode(self, stretch: _Stretch) -> Calculator | Finder | Pictures | Drawing:
         if pictures := _PICTURES.match(stretch.text):
             return self._pictures(tuple(pictures[1].split()), stretch.line)
         found = _SHORTCODE.match(stretch.text)
-        if not found or found[1] not in ("calculator", "finder"):
+        if not found or found[1] not in _KINDS:
             sentence = f"{stretch.text!r} is not known; write {_EXAMPLES}."
             raise FileRefused(self.file, stretch.line, "{{", sentence)
         kind, name, rest = found.groups()
-        names = self.known.sums if kind == "calculator" else self.known.finders
-        self._refuse_unknown(kind, name, names, stretch.line)
+        self._refuse_unknown(kind, name, _KINDS[kind](self.known), stretch.line)
         given = tuple((key, value) for key, _, value in (pair.partition("=") for pair in rest.split()))
-        if kind == "finder":
-            return Finder(name)
+        if kind != "calculator":
+            return Finder(name) if kind == "finder" else Drawing(name)
         for key, _ in given:
             self._refuse_unknown("input", key, self.known.sums[name], stretch.line)
         return Calculator(name, given)

@@ -42,6 +42,14 @@ class Pictures:
 
 
 @dataclass(frozen=True, slots=True)
+class Drawing:
+    """The line drawing ``code``, which explains and has no scale to read."""
+
+    kind: ClassVar[str] = "drawing"
+    code: str
+
+
+@dataclass(frozen=True, slots=True)
 class Caution:
     """A caution box."""
 
@@ -97,4 +105,4 @@ class Check:
         return next((option for option in self.options if option.id == chosen), None)
 
 
-Part = Text | Calculator | Finder | Pictures | Caution | Worked | Mistakes | Check
+Part = Text | Calculator | Finder | Pictures | Drawing | Caution | Worked | Mistakes | Check

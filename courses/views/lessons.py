@@ -16,7 +16,7 @@ from courses.actions import mark_read
 from courses.content.finder import FinderTable, Row, find
 from courses.content.lesson import Lesson as Text
 from courses.content.parts import Calculator as CalculatorPart
-from courses.content.parts import Check, Option
+from courses.content.parts import Check, Drawing, Option
 from courses.content.parts import Finder as FinderPart
 from courses.content.prose import Prose, Show, render_text, shown_for
 from courses.models import Lesson, Person
@@ -111,6 +111,8 @@ def _parts(lesson: Lesson, text: Text, prefs: Preferences, data: Mapping[str, st
             yield {"kind": "sum", "calc": opened_with(part.sum, dict(part.given), prefs)}
         elif isinstance(part, FinderPart):
             yield {"kind": "finder", "finder": found_in(finders()[part.table], prefs, data)}
+        elif isinstance(part, Drawing):
+            yield {"kind": "drawing", "template": f"courses/drawings/{part.code}.html"}
         elif isinstance(part, Check):
             number += 1
             yield {"kind": "check", "check": Asked(lesson, part, number, show)}

@@ -11,6 +11,7 @@ def test_everything_shipped_reads():
     assert set(shipped.shelf().courses) == {"remote", "in_person"}
     assert "which_reading" in shipped.finders()
     assert shipped.pictures()["swirl_navy"].light == "point"
+    assert "four_skins" in shipped.known().drawings
     assert shipped.sources()["practice"].title == "Common practice"
     assert list(shipped.units()) == ["INS", "WAD", "PLN", "CUT", "SAF", "COA", "HOM"]
 

@@ -4,7 +4,7 @@ import pytest
 
 from courses.content.errors import FileRefused
 from courses.content.lesson import Known, Lesson, read_lesson
-from courses.content.parts import Calculator, Caution, Check, Finder, Mistakes, Pictures, Text, Worked
+from courses.content.parts import Calculator, Caution, Check, Drawing, Finder, Mistakes, Pictures, Text, Worked
 from courses.content.picture_list import ListedPicture
 from courses.content.prose import Prose, Quantity, render_text
 
@@ -18,6 +18,7 @@ KNOWN = Known(
     sums={"dew_point": ("air_degc", "air_rh"), "dew_margin": ("air_degc", "air_rh", "surface_degc")},
     finders=("which_reading",),
     pictures=PICTURES,
+    drawings=("four_skins",),
 )
 HEAD = '+++\ncode = "L24"\nversion = 2\noutcomes = ["read a day", "refuse it"]\n+++\n'
 CHECK = ":::check\nDry?\n- [ ] Guess :: No.\n- [x] Touch it :: Yes.\n:::\n"
@@ -30,6 +31,7 @@ More text.
 {{{{ finder which_reading }}}}
 
 {{{{ picture swirl hologram }}}}
+{{{{ drawing four_skins }}}}
 
 :::worked Worked example: a hull
 1. At {{13.0 degc}}.
@@ -57,17 +59,17 @@ def plain(prose: Prose) -> str:
 def test_a_lesson_is_its_parts_in_order():
     lesson = read(WHOLE)
     assert (lesson.code, lesson.version, lesson.outcomes) == ("L24", 2, ("read a day", "refuse it"))
-    kinds = [Text, Calculator, Text, Finder, Pictures, Worked, Mistakes, Caution, Check]
+    kinds = [Text, Calculator, Text, Finder, Pictures, Drawing, Worked, Mistakes, Caution, Check]
     assert [type(part) for part in lesson.parts] == kinds
     assert [part.kind for part in lesson.parts] == [kind.__name__.lower() for kind in kinds]
     assert lesson.sources == ("iso-8502-4",)
 
 
 def test_each_part_carries_what_its_template_needs():
-    _, calculator, _, finder, pictures, worked, mistakes, caution, check = read(WHOLE).parts
+    _, calculator, _, finder, pictures, drawing, worked, mistakes, caution, check = read(WHOLE).parts
     assert calculator == Calculator("dew_margin", (("air_degc", "18"), ("air_rh", "65")))
     assert finder == Finder("which_reading")
-    assert pictures == Pictures(("swirl", "hologram"))
+    assert (pictures, drawing) == (Pictures(("swirl", "hologram")), Drawing("four_skins"))
     assert (worked.title, plain(worked.prose)) == ("Worked example: a hull", "At 13.0 degc.")
     assert worked.prose.quantities == (Quantity(13.0, "degc", 1),)
     assert (mistakes.title, caution.title) == ("Mistakes made here", "No fuel heater")
@@ -110,6 +112,7 @@ def test_sources_named_in_boxes_and_reasons_are_numbered_too():
         (HEAD + "{{ picture swirl strip }}", 6, "picture", "their lamps are not the same"),
         (HEAD + "{{ picture swirl swirl }}", 6, "picture", "name each once"),
         (HEAD + "{{ picture swirl hologram fog chip }}", 6, "picture", "name one to three pictures"),
+        (HEAD + "{{ drawing four_skin }}", 6, "drawing", "did you mean four_skins?"),
         (HEAD + "{{ picture swirl lamp=3 }}", 6, "{{", "is not known"),
         (HEAD + "{{ picture }}", 6, "{{", "is not known"),
         (HEAD + "{{ calculator }}", 6, "{{", "is not known"),
