@@ -61,6 +61,9 @@ class Panel:
         canvas = Canvas(scene, light, camera)
         canvas.wear()
         for defect in scene.defects:
+            if ground := kind_of(defect.kind).ground:
+                ground(planned(scene, defect, light), canvas)
+        for defect in scene.defects:
             if defect.index not in without:
                 canvas.rng = np.random.default_rng([scene.seed, _LAY + defect.index])
                 kind_of(defect.kind).lay(planned(scene, defect, light), canvas)

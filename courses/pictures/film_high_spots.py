@@ -1,0 +1,101 @@
+"""High spots of a coating: excess that set before it was levelled, a darker smear with the colours of a thin film."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.random import Generator
+
+from courses.pictures.arrays import F32, Floats, Mask, soft
+from courses.pictures.blots import Blots, Reals
+from courses.pictures.camera import Camera
+from courses.pictures.canvas import Canvas
+from courses.pictures.kind import Kind
+from courses.pictures.plate import Plate
+from courses.pictures.runs import Runs, runs
+from courses.pictures.scene import Defect
+from courses.pictures.turned import Turned, turned
+
+__all__ = ["HIGH_SPOT", "Excess"]
+
+WET = (0.30, 0.29, 0.27)
+"""Optical density of the wet look it gives the colour under it, by eye."""
+THINNEST_UM = 0.05
+
+
+@dataclass(frozen=True)
+class Excess:
+    """A puddle pulled out by a cloth: its axes, its lobes (mm along and across), and the threads of the cloth."""
+
+    defect: Defect
+    plate: Plate
+    axes: Turned
+    lobes: Blots
+    force: Reals
+    threads: Runs
+
+    def body(self, camera: Camera) -> tuple[Floats, Floats]:
+        """Return how thick the excess is, 0 to about 1 of the thickest, and the share of each pixel it covers."""
+        u, v = self.axes.of(camera.x, camera.y)
+        v = v + F32(3.5) * np.sin(u / F32(46.0)) + F32(1.2) * self.plate.field(12, 90, 101).on(camera)
+        thick, share = np.zeros(u.shape, F32), np.zeros(u.shape, F32)
+        for nth in range(self.force.size):
+            cx, cy = float(self.lobes.x[nth, 0]), float(self.lobes.y[nth, 0])
+            # pulled five times as long as wide: measured in a space squeezed along the cloth's way
+            into = self.lobes.inside(nth, (u - F32(cx)) * F32(0.42), v - F32(cy))
+            size = float(self.lobes.r[nth, 0])
+            inside = soft(into.deep / F32(0.16 * size + 0.8))
+            dome = np.sqrt(np.clip(into.deep / F32(size), 0, 1))
+            bead = F32(0.30) * np.exp(-(((into.deep - F32(1.4)) / F32(1.6)) ** 2))
+            thick = np.maximum(thick, F32(self.force[nth]) * inside * (F32(0.35) + F32(0.65) * dome + bead))
+            share = np.maximum(share, inside)
+        bound = self.plate.weight(camera.x, camera.y, 10.0, 4.0)
+        return (thick * bound).astype(F32), (share * bound).astype(F32)
+
+
+def _plan(defect: Defect, plate: Plate, rng: Generator) -> Excess:
+    axes = turned(plate)
+    across = min(axes.half_v, 0.8 * axes.half_u)
+    many = int(np.clip(round(plate.area_mm2 / 26000), 1, 6))
+    size = np.clip(across * rng.uniform(0.34, 0.62, many), 8, 46)
+    cu = rng.uniform(-0.55, 0.55, many) * axes.half_u
+    cv = rng.uniform(-0.55, 0.55, many) * axes.half_v
+    if many == 1:
+        cu, cv, size = np.zeros(1), np.zeros(1), np.clip(np.array([0.62 * across]), 8, 46)
+    turn = rng.uniform(0, 2 * np.pi, (many, 5))
+    away = rng.uniform(0.45, 0.95, (many, 5))
+    lobes = Blots(
+        np.hstack([cu[:, None], cu[:, None] + size[:, None] * away * np.cos(turn)]),
+        np.hstack([cv[:, None], cv[:, None] + 0.7 * size[:, None] * away * np.sin(turn)]),
+        size[:, None] * np.hstack([np.full((many, 1), 0.72), rng.uniform(0.25, 0.6, (many, 5))]),
+        0.14,
+    )
+    span = (-1.3 * axes.half_v - 20, 1.3 * axes.half_v + 20)
+    threads = runs(rng, span, int((span[1] - span[0]) / 2.2), (1.0, 9.0), (-1.4 * axes.half_u, 0.0), (axes.half_u, 3 * axes.half_u), 1.5)
+    return Excess(defect, plate, axes, lobes, rng.uniform(0.6, 1.0, many), threads)
+
+
+def _mask(plan: Excess, camera: Camera) -> Mask:
+    return np.asarray(plan.body(camera)[1] > 0.3)
+
+
+def _lay(plan: Excess, canvas: Canvas) -> None:
+    camera, severity = canvas.camera, F32(plan.defect.severity)
+    u, v = plan.axes.of(camera.x, camera.y)
+    thick, share = plan.body(camera)
+    threads = plan.threads.at(v + F32(3.5) * np.sin(u / F32(46.0)), u)
+    wave = F32(1) + F32(0.10) * plan.plate.field(18, 110, 102).on(camera)
+    film = F32(THINNEST_UM) + F32(plan.defect.depth_um) * thick * wave * (F32(1.0) - F32(0.30) * threads)
+    seen = share * np.clip(F32(0.15) + F32(0.95) * severity, 0, 1)
+    if canvas.film_um is not None and canvas.film_share is not None:
+        older = canvas.film_share > seen
+        film, seen = np.where(older, canvas.film_um, film), np.maximum(seen, canvas.film_share)
+    canvas.film(film, seen)
+    canvas.stain(WET, severity * share * (F32(0.5) + F32(0.5) * thick))
+    canvas.raise_um(F32(plan.defect.depth_um) * thick)
+    canvas.roughen(F32(0.012) * severity * share * (F32(0.3) + threads))
+    canvas.halo += F32(0.010) * severity * share * threads
+
+
+HIGH_SPOT = Kind(_plan, _mask, _lay)
