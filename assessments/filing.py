@@ -36,6 +36,7 @@ def file_evidence(attempt: Attempt, judged: str, *, now: datetime) -> Evidence:
         rule_book=attempt.digest,
         elements=list(attempt.scenario.spec.elements),
         substrate=str(attempt.facts.get("substrate") or ""),
+        described=attempt.described,
         outcome=attempt.outcome,
         points=attempt.points,
         of=attempt.of,
@@ -65,6 +66,8 @@ def _enter_evidence(kind: str, evidence: Evidence, reason: str, now: datetime) -
         "replaces": str(evidence.replaces_id or ""),
         "reason": reason,
     }
+    if evidence.described:
+        what["described"] = True
     log.enter(log.stream_of(evidence.person), kind, what, now=now)
 
 

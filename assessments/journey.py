@@ -2,7 +2,7 @@
 
 import secrets
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import datetime, timedelta
 from typing import Any, Literal
 from uuid import UUID
@@ -11,17 +11,21 @@ from django.db import transaction
 from django.utils.translation import gettext as _
 
 from assessments import filing
+from assessments.answers.ask import joined
 from assessments.competence import Deed, changes
 from assessments.errors import AnswerRefused, AttemptRefused, RecordChanged, SignatureRefused
 from assessments.marking import Marked, mark
 from assessments.models import Answer, Attempt, Decision, Evidence, Finding, RuleBook, Scenario
 from assessments.record import Record as OnRecord
 from assessments.record import deed_for, gathered, judged_text, record_of
-from assessments.scenarios.draw import draw, key_of
+from assessments.scenarios.draw import draw, key_of, pictures_of
 from assessments.scenarios.fields import Record
+from assessments.scenarios.spec import Scenario as Spec
 from assessments.shipped import framework
 from assessments.signers import signer_of, withdrawer_of
+from courses import gallery
 from courses.models import Membership, Person
+from courses.models.picture import Purpose
 from courses.proofs import Proof
 
 FRESH = timedelta(minutes=5)
@@ -69,6 +73,7 @@ def open_attempt(person: Person, scenario: Scenario, mode: str, *, now: datetime
     if going_on:
         _close(going_on, _deadline(going_on), now)
     spec, seed = scenario.spec, secrets.randbits(128) if seed is None else seed
+    facts = draw(spec, str(seed)).facts
     return Attempt.objects.create(
         person=person,
         scenario=scenario,
@@ -76,7 +81,8 @@ def open_attempt(person: Person, scenario: Scenario, mode: str, *, now: datetime
         mode=mode,
         number=mine.count() + 1,
         seed=str(seed),
-        facts=draw(spec, str(seed)).facts.as_json(),
+        facts=facts.as_json(),
+        pictures=_hung(person, spec, facts),
         opened_at=now,
         deadline=now + timedelta(minutes=minutes_allowed(person, spec.minutes)) if mode == Attempt.Mode.PAPER else None,
         rule_book=scenario.rule_book,
@@ -91,6 +97,8 @@ def save_answer(attempt: Attempt, given: Given, *, now: datetime) -> Saved:
         _close(attempt, _deadline(attempt), now)
     counts = attempt.answers.counted().filter(task=given.task).order_by("sequence").last()
     before = attempt.answers.filter(client_key=given.client_key).first()
+    if _is_ask(attempt, given.task):
+        given = _asked_on(given, before or counts)
     if before:
         return _again(before, given, counts)
     late = not attempt.is_open
@@ -108,6 +116,18 @@ def save_answer(attempt: Attempt, given: Given, *, now: datetime) -> Saved:
     )
     fate: Fate = "late" if late else "conflict" if differs else "kept"
     return Saved(fate, answer, counts if late or differs else answer)
+
+
+@transaction.atomic
+def describe(attempt: Attempt) -> Attempt:
+    """Let the pictures of an open attempt be read in words from here on; the record says so."""
+    attempt = Attempt.objects.select_for_update().get(pk=attempt.pk)
+    if not attempt.is_open or not attempt.pictures:
+        raise AttemptRefused(_("There is no picture here to read in words."))
+    if not attempt.described:
+        attempt.described = True
+        attempt.save(update_fields=["described"])
+    return attempt
 
 
 @transaction.atomic
@@ -252,6 +272,26 @@ def minutes_allowed(person: Person, minutes: int) -> int:
 def answers_of(attempt: Attempt) -> Mapping[str, Any]:
     """Return task id to value of the answers that count."""
     return {task: answer.value for task, answer in attempt.answers.newest().items()}
+
+
+def _hung(person: Person, spec: Spec, facts: Record) -> dict[str, str]:
+    """Hang the pictures of these facts for `person`; return the code of each by its name."""
+    shown = pictures_of(spec, facts)
+    return {
+        name: gallery.hang(one.scene, one.light, one.lamps, Purpose.PAPER, person).code for name, one in shown.items()
+    }
+
+
+def _is_ask(attempt: Attempt, task_id: str) -> bool:
+    task = attempt.scenario.spec.task(task_id)
+    return task is not None and task.kind == "ask"
+
+
+def _asked_on(given: Given, before: Answer | None) -> Given:
+    """Return what was asked for with all that was asked for before: no reading is given back, and none is lost."""
+    if before is None or given.value is None:
+        return given if before is None else replace(given, value=before.value, seen=before.sequence or given.seen)
+    return replace(given, value=joined(before.value, given.value), seen=max(given.seen, before.sequence or 0))
 
 
 def _close(attempt: Attempt, at: datetime, now: datetime) -> None:

@@ -16,7 +16,7 @@ from assessments.rules import BookRefused, Rule, RuleFault, check_book, read_boo
 from assessments.rules import RuleBook as Book
 from assessments.scenarios.read_exemplars import read_exemplars
 from assessments.scenarios.reader import read_scenario
-from assessments.shipped import SHARED
+from assessments.shipped import SHARED, shop
 from courses.content.errors import FileRefused
 from courses.shipped import sources, text_of
 
@@ -131,7 +131,7 @@ def _text(draft: Draft, version: int, rows: list[Row]) -> str:
 @lru_cache(maxsize=128)
 def tried(scenario: str, text: str, shared: str, name: str, seeds: int = SEEDS) -> Checked:
     """Return what checking a rule book's text shows, its exemplars tried on so many draws."""
-    spec = read_scenario(scenario, name)
+    spec = read_scenario(scenario, name, shop())
     try:
         book = read_book(text, name, read_shared(shared), sources())
         exemplars = read_exemplars(text, name, spec.tasks)

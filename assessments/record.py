@@ -125,6 +125,8 @@ def judged_text(attempt: Attempt, findings: Sequence[Finding] | None = None) -> 
     found = attempt.findings.at_first() if findings is None else findings
     answers = {task: answer.value for task, answer in attempt.answers.newest().items()}
     whole = {"facts": attempt.facts, "answers": answers, "findings": [_found(one) for one in found]}
+    if attempt.pictures:
+        whole |= {"pictures": attempt.pictures, "described": attempt.described}
     return rfc8785.dumps(whole).decode()
 
 

@@ -11,8 +11,9 @@ from assessments.rules import RuleBook, SharedBook, read_book, read_names, read_
 from assessments.scenarios.errors import UnknownScenario
 from assessments.scenarios.read_exemplars import read_exemplars
 from assessments.scenarios.reader import read_scenario
+from assessments.scenarios.shown import Shop
 from assessments.scenarios.spec import Scenario
-from courses.shipped import sources, text_of, texts_in
+from courses.shipped import catalogue, sources, text_of, texts_in
 from courses.trade.errors import offer
 
 SHARED = "rulebooks/shared.toml"
@@ -40,9 +41,16 @@ class Published:
 
 
 @lru_cache(maxsize=1)
+def shop() -> Shop:
+    """Return what is known of pictures: defects, surfaces, and how well each shows."""
+    return Shop(catalogue())
+
+
+@lru_cache(maxsize=1)
 def published() -> Mapping[str, Published]:
     """Return every published version by code and version, such as `COA-01@1`, oldest first."""
-    read = [(read_scenario(text, f"fixtures/scenarios/{name}"), text) for name, text in _texts("scenarios").items()]
+    files = _texts("scenarios").items()
+    read = [(read_scenario(text, f"fixtures/scenarios/{name}", shop()), text) for name, text in files]
     books, shared = _books(), text_of(SHARED)
     found = {}
     for one, text in sorted(read, key=lambda pair: (pair[0].code, pair[0].version)):

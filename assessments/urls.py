@@ -11,6 +11,7 @@ urlpatterns = [
     path("scenarios/<str:code>/open/", attempts.begin, name="attempt-open"),
     path("attempts/<uuid:attempt_id>/", attempts.detail, name="attempt-detail"),
     path("attempts/<uuid:attempt_id>/answer/", attempts.answer, name="answer-save"),
+    path("attempts/<uuid:attempt_id>/describe/", attempts.describe, name="attempt-describe"),
     path("attempts/<uuid:attempt_id>/hand-in/", attempts.hand_in, name="attempt-hand-in"),
     path("attempts/<uuid:attempt_id>/put-away/", attempts.put_away, name="attempt-put-away"),
     path("attempts/<uuid:attempt_id>/verdict/", attempts.verdict, name="attempt-verdict"),

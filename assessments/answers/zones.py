@@ -4,7 +4,8 @@ from collections.abc import Mapping, Sequence
 
 from assessments.answers.choice import offered
 from assessments.answers.errors import AnswerRefused, UnknownOption
-from assessments.scenarios.tasks import CELLS, Task
+from assessments.scenarios.tasks import Task
+from courses.pictures import CELLS
 from courses.trade.errors import offer
 from courses.trade.units import Preferences
 

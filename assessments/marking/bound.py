@@ -12,7 +12,8 @@ from assessments.scenarios.fields import Record
 from assessments.scenarios.read_tasks import FAMILIES
 from assessments.scenarios.shown import ZoneCells
 from assessments.scenarios.spec import Scenario
-from assessments.scenarios.tasks import ALL, CELLS, Task
+from assessments.scenarios.tasks import ALL, Task
+from courses.pictures import CELLS
 
 Plain = dict[str, object]
 Steps = Sequence[Mapping[str, Any]]

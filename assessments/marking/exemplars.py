@@ -101,12 +101,18 @@ def _texts(scenario: Scenario) -> Iterator[tuple[str, str, str]]:
         where = f"exemplar '{exemplar.name}'"
         if exemplar.when:
             yield where, exemplar.when, "bool"
-        for text in exemplar.work.values():
+        for text in (*exemplar.work.values(), *_numbers_worked(exemplar)):
             yield where, text, "any"
+
+
+def _numbers_worked(exemplar: Exemplar) -> Iterator[str]:
+    """Walk the expressions that say which rows an exemplar changes, such as ``key.plastics``."""
+    return (over["n"] for over in exemplar.rows.values() if isinstance(over.get("n"), str))
 
 
 def _changed(exemplar: Exemplar, own: Plain, expressions: Expressions, drawn: Mapping[str, object]) -> Plain:
     answers = {**own, **exemplar.put}
+    numbers = {text: expressions.worked(text, drawn) for text in _numbers_worked(exemplar)}
     for task in expressions.scenario.tasks:
         if task.id in exemplar.work:
             value = expressions.worked(exemplar.work[task.id], drawn)
@@ -116,7 +122,7 @@ def _changed(exemplar: Exemplar, own: Plain, expressions: Expressions, drawn: Ma
         if task.id in exemplar.drop or task.id in exemplar.add:
             answers[task.id] = _reticked(answers[task.id], exemplar, task.id)
         if task.id in answers:
-            answers[task.id] = changed_list(exemplar, task, answers[task.id])
+            answers[task.id] = changed_list(exemplar, task, answers[task.id], numbers)
         if task.id in exemplar.unanswered:
             del answers[task.id]
     return answers

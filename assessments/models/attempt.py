@@ -54,7 +54,10 @@ class AttemptQuerySet(models.QuerySet["Attempt"]):
 
 
 class Attempt(models.Model):
-    """One sitting of a scenario by one person, with facts drawn for it alone."""
+    """One sitting of a scenario by one person, with facts drawn for it alone.
+
+    `pictures` says under which code each of its pictures hangs; `described` that they were read in words instead.
+    """
 
     class Mode(models.TextChoices):
         """What it counts for."""
@@ -79,6 +82,8 @@ class Attempt(models.Model):
     rule_book = models.ForeignKey(RuleBook, on_delete=models.PROTECT, related_name="attempts")
     digest = models.CharField(max_length=64, blank=True)
     trace = models.JSONField(null=True)
+    pictures = models.JSONField(default=dict)
+    described = models.BooleanField(default=False)
 
     newest_outcome: str  # there only on rows asked for with it
 

@@ -24,6 +24,7 @@ class Evidence(models.Model):
     rule_book = models.CharField(max_length=64)
     elements = models.JSONField()
     substrate = models.CharField(max_length=16, blank=True)
+    described = models.BooleanField(default=False)
     outcome = models.CharField(max_length=24)
     points = models.FloatField()
     of = models.FloatField()

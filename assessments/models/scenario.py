@@ -11,6 +11,7 @@ from assessments.rules import read_book, read_shared
 from assessments.scenarios.read_exemplars import read_exemplars
 from assessments.scenarios.reader import read_scenario
 from assessments.scenarios.spec import Scenario as Spec
+from assessments.shipped import shop
 from courses.models import Person
 
 
@@ -110,7 +111,7 @@ class Scenario(models.Model):
 
 @lru_cache(maxsize=256)
 def _spec(text: str, name: str) -> Spec:
-    return read_scenario(text, name)
+    return read_scenario(text, name, shop())
 
 
 @lru_cache(maxsize=256)

@@ -4,19 +4,18 @@ Nothing is rendered here. Which cells a defect lies in follows from the geometry
 from a table of contrasts that was measured beforehand.
 """
 
+from __future__ import annotations
+
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from functools import lru_cache
+from typing import Any
 
 from assessments.scenarios.fields import Field
-from assessments.scenarios.tasks import CELLS, Task
-
-try:
-    from courses.trade.surfaces import Catalogue
-
-    from courses.pictures import Contrast, Scene, cell_shares, required_and_allowed
-except ImportError:  # until they land
-    Contrast = Scene = Catalogue = object
+from assessments.scenarios.tasks import Task
+from courses.pictures import CELLS, Scene, cell_shares, required_and_allowed
+from courses.pictures.contrast import Contrast
+from courses.trade.surfaces import Catalogue
 
 Lamp = tuple[float, float]
 POINT_LAMP: Lamp = (0.5, 0.42)
@@ -27,7 +26,7 @@ class Shop:
     """What is known of every picture: the trade's table of defects and surfaces, and the contrasts measured."""
 
     catalogue: Catalogue
-    contrast: Contrast
+    contrast: Contrast | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -101,7 +100,16 @@ def zones_in(shown: Shown, shop: Shop) -> tuple[ZoneCells, ...]:
 def unfit(shown: Shown, shop: Shop) -> str | None:
     """Return why a picture can't be asked about, or None: a defect that doesn't stand out, or one that shows."""
     scene = Scene.of(shown.scene, shop.catalogue)
-    return next(_against(scene, shown, shop.contrast), None)
+    return next(_against(scene, shown, shop.contrast), None) if shop.contrast else None
+
+
+def observed(shown: Shown, shop: Shop) -> tuple[Any, ...]:
+    """Return what a neutral observer notes of a picture, cell by cell: the same scene for who can't see it."""
+    from courses.pictures.described import described
+
+    scene = Scene.of(shown.scene, shop.catalogue)
+    shares = cell_shares(scene, shown.light)
+    return described(scene, shown.light, shares, shop.contrast, shop.catalogue)
 
 
 def _against(scene: Scene, shown: Shown, contrast: Contrast) -> Iterator[str]:
@@ -121,13 +129,9 @@ def _zones_in(scene: Scene, light: str, zones: tuple[Zone, ...]) -> tuple[ZoneCe
 
 
 def _cells_of(zone: Zone, scene: Scene, shares: tuple[Mapping[str, float], ...]) -> ZoneCells:
-    required: set[str] = set()
-    allowed: set[str] = set()
-    for place in zone.defects:
-        core, free = required_and_allowed(shares[place], thin=scene.defects[place].thin)
-        required.update(core)
-        allowed.update(free)
-    return ZoneCells(zone.name, zone.verdict, tuple(_in_order(required)), tuple(_in_order(allowed)))
+    thin = [scene.defects[place].thin for place in zone.defects]
+    required, allowed = required_and_allowed([shares[place] for place in zone.defects], thin)
+    return ZoneCells(zone.name, zone.verdict, required, allowed)
 
 
 def _in_order(cells: set[str]) -> list[str]:

@@ -63,13 +63,13 @@ def with_units(text: str, show: Show) -> str:
 
 def story(scenario: Scenario, facts: Record, show: Show) -> list[str]:
     """Return the paragraphs of the story, in plain text, for these facts."""
-    told = [_told(paragraph, facts, scenario.facts, show) for paragraph in scenario.story]
-    return [paragraph for paragraph in told if paragraph]
+    said = [told(paragraph, facts, scenario.facts, show) for paragraph in scenario.story]
+    return [paragraph for paragraph in said if paragraph]
 
 
 def model_text(scenario: Scenario, task: Task, facts: Record, key: Mapping[str, object], show: Show) -> str:
     """Return the model answer of a text task, with the numbers of these facts and this key."""
-    return _told(task.model, {**key, **facts}, (*scenario.key_fields, *scenario.facts), show)
+    return told(task.model, {**key, **facts}, (*scenario.key_fields, *scenario.facts), show)
 
 
 def facts_shown(scenario: Scenario, facts: Record, show: Show) -> list[tuple[str, str]]:
@@ -87,17 +87,32 @@ def tables_shown(scenario: Scenario, facts: Record, show: Show) -> list[ShownTab
 
 
 def worded(field: Field, value: object, show: Show) -> str:
-    """Return one value in words: a quantity with its unit, an option by its words, yes or no, a list with commas."""
+    """Return one value in words: a quantity with its unit, an option by its words, yes or no, a list with commas,
+    rows with semicolons between them."""
     if isinstance(value, bool):
         return "yes" if value else "no"
     if field.kind == "whole":
         return str(value)
     if isinstance(value, int | float):
         return clock(value) if field.clock else show(value, field.unit, field.decimals)
+    if isinstance(value, Mapping):
+        return ", ".join(worded(one, value[one.name], show) for one in field.columns if one.name in value)
+    if isinstance(value, tuple | list) and field.kind == "rows":
+        return "; ".join(worded(field, row, show) for row in value) or "none"
     if isinstance(value, tuple | list):
         one = field.items or field
         return ", ".join(worded(one, item, show) for item in value) or "none"
     return field.words_of(str(value))
+
+
+def told(sentences: Paragraph, values: Mapping[str, object], fields: Iterable[Field], show: Show) -> str:
+    """Return the sentences that hold for these values, their slots filled in as the reader sees them."""
+    by_name = {field.name: field for field in fields}
+
+    def filled(slot: re.Match[str]) -> str:
+        return _fixed(slot[1], show) or worded(by_name[slot[1]], values[slot[1]], show)
+
+    return " ".join(_SLOT.sub(filled, one.text) for one in sentences if _holds(one, values))
 
 
 def _open_fields(scenario: Scenario, facts: Record) -> Iterable[Field]:
@@ -112,15 +127,6 @@ def _table(field: Field, facts: Record, show: Show) -> ShownTable:
         if isinstance(row, Mapping)
     ]
     return ShownTable(field.name, field.label, tuple(column.label for column in field.columns), tuple(cells))
-
-
-def _told(sentences: Paragraph, values: Mapping[str, object], fields: Iterable[Field], show: Show) -> str:
-    by_name = {field.name: field for field in fields}
-
-    def filled(slot: re.Match[str]) -> str:
-        return _fixed(slot[1], show) or worded(by_name[slot[1]], values[slot[1]], show)
-
-    return " ".join(_SLOT.sub(filled, one.text) for one in sentences if _holds(one, values))
 
 
 def _fixed(slot: str, show: Show) -> str:

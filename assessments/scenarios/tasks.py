@@ -7,9 +7,7 @@ from typing import Final, TypeVar
 
 from assessments.scenarios.fields import Field, FieldKind, Option
 from assessments.scenarios.wording import Paragraph
-
-CELLS: Final = tuple(f"{row}{column}" for row in "ABCD" for column in range(1, 7))
-"""The cells of a picture, four rows from the top, six columns from the left."""
+from courses.pictures import CELLS
 
 ALL: Final = "all"
 """The zone of an act that names none: everywhere."""

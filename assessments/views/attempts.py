@@ -72,6 +72,18 @@ def answer(request: HttpRequest, attempt_id: UUID) -> HttpResponse:
 
 @login_required
 @require_POST
+def describe(request: HttpRequest, attempt_id: UUID) -> HttpResponse:
+    """Let the pictures of an attempt be read in words; its record says so."""
+    attempt = get_attempt_for(get_person(request.user), attempt_id)
+    try:
+        journey.describe(attempt)
+    except AttemptRefused as refusal:
+        messages.error(request, str(refusal))
+    return redirect("attempt-detail", attempt.pk)
+
+
+@login_required
+@require_POST
 def hand_in(request: HttpRequest, attempt_id: UUID) -> HttpResponse:
     """Close an attempt and mark it; the verdict follows."""
     attempt = journey.hand_in(get_attempt_for(get_person(request.user), attempt_id), now=timezone.now())
@@ -121,7 +133,7 @@ def _mend(
 ) -> HttpResponse:
     if _wants_json(request):
         return JsonResponse({"error": sentence}, status=422)
-    state = {envelope.task.id: {"error": sentence, "value": "".join(envelope.values)}}
+    state = {envelope.task.id: {"error": sentence, "value": "".join(envelope.values), "sent": envelope.values}}
     return render(request, "assessments/attempt_detail.html", page_of(attempt, prefs, **state), status=422)
 
 

@@ -19,6 +19,8 @@ def evidence_line(row: Evidence) -> dict[str, Any]:
     mode = _("paper") if row.mode == "paper" else _("practice")
     words = _("%(code)s, %(mode)s: %(points)s of %(of)s points")
     figures = {"code": row.scenario_code, "mode": mode, "points": f"{row.points:g}", "of": f"{row.of:g}"}
+    if row.described:
+        words = _("%(code)s, %(mode)s, pictures read in words: %(points)s of %(of)s points")
     return {
         "url": reverse("attempt-verdict", args=[row.attempt_id]),
         "words": words % figures,

@@ -10,11 +10,13 @@ from django.urls import reverse
 from django.utils import timezone
 from django.utils.translation import gettext as _
 
-from assessments.answers.sheet import NONE_OF_THESE
+from assessments.answers.sheet import written
 from assessments.journey import facts_of
 from assessments.models import Answer, Attempt
 from assessments.scenarios.story import Show, facts_shown, story, tables_shown, with_units, worded
 from assessments.scenarios.tasks import Task
+from assessments.views.answering import list_line
+from assessments.views.pictured import pinned_to
 from courses.trade.units import Preferences, shown, symbol, to_shown
 
 
@@ -79,8 +81,8 @@ class Sheet:
         """Return the fields that send a value again, without a loss by rounding."""
         if value is None:
             return [("value", "")]
-        if task.kind == "many":
-            return [("value", one) for one in value] or [("value", NONE_OF_THESE)]
+        if isinstance(value, list):
+            return [("value", one) for one in written(task, value)]
         if task.kind == "quantity":
             return [("value", f"{value!r} {task.unit}")]
         return [("value", self.typed(task, value))]
@@ -88,33 +90,38 @@ class Sheet:
 
 def task_lines(attempt: Attempt, sheet: Sheet, given: Mapping[str, Answer], **states: Any) -> list[dict[str, Any]]:
     """Return each task with the answer that counts; `states` adds what one task has to say, by its id."""
+    spec, facts, pinned = attempt.scenario.spec, facts_of(attempt), pinned_to(attempt, given)
     lines = []
-    for number, task in enumerate(attempt.scenario.spec.tasks, start=1):
-        answer = given.get(task.id)
+    for number, task in enumerate(spec.tasks, start=1):
+        answer, said = given.get(task.id), states.get(task.id, {})
         value = answer.value if answer else None
-        chosen = value if isinstance(value, list) else [value]
-        lines.append(
-            {
-                "id": task.id,
-                "kind": task.kind,
-                "number": number,
-                "title": task.title,
-                "ask": with_units(task.ask, sheet.show),
-                "hint": with_units(task.hint, sheet.show),
-                "unit": symbol(task.unit, sheet.prefs) if task.unit else "",
-                "value": sheet.typed(task, value) if task.kind != "many" else "",
-                "options": [
-                    {"id": one.id, "words": with_units(one.words, sheet.show), "chosen": one.id in chosen}
-                    for one in task.options
-                ],
-                "none": value == [],
-                "seq": answer.sequence if answer else 0,
-                "client_key": uuid.uuid4(),
-                "saved_at": answer.received_at if answer and value is not None else None,
-                **states.get(task.id, {}),
-            }
-        )
+        sent = said.get("sent") or (written(task, value) if isinstance(value, list) else [])
+        more = list_line(task, sent, spec, facts, sheet.show)
+        line = {"number": number, "pictures": pinned.get(task.id, []), **_line(task, sheet, answer), **more, **said}
+        lines.append(line)
     return lines
+
+
+def _line(task: Task, sheet: Sheet, answer: Answer | None) -> dict[str, Any]:
+    value = answer.value if answer else None
+    chosen = value if isinstance(value, list) else [value]
+    return {
+        "id": task.id,
+        "kind": task.kind,
+        "title": task.title,
+        "ask": with_units(task.ask, sheet.show),
+        "hint": with_units(task.hint, sheet.show),
+        "unit": symbol(task.unit, sheet.prefs) if task.unit else "",
+        "value": "" if isinstance(value, list) else sheet.typed(task, value),
+        "options": [
+            {"id": one.id, "words": with_units(one.words, sheet.show), "chosen": one.id in chosen}
+            for one in task.options
+        ],
+        "none": value == [],
+        "seq": answer.sequence if answer else 0,
+        "client_key": uuid.uuid4(),
+        "saved_at": answer.received_at if answer and value is not None else None,
+    }
 
 
 def conflicts_of(attempt: Attempt, sheet: Sheet, given: Mapping[str, Answer]) -> dict[str, Conflict]:
@@ -141,6 +148,8 @@ def page_of(attempt: Attempt, prefs: Preferences, **states: Any) -> dict[str, An
         **job_of(attempt, sheet.show),
         **time_of(attempt),
         "tasks": lines,
+        "pictures": pinned_to(attempt, given).get("", []),
+        "describe_url": reverse("attempt-describe", args=[attempt.pk]),
         "answered": len(saved),
         "asked": len(lines),
         "last_saved": max(saved, default=None),

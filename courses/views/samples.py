@@ -11,7 +11,7 @@ from courses.views.samples_of_record import AT, board, deed, elements, events, w
 KEY = UUID(int=0)
 SYMBOLS = (
     "mark today lesson scenario met partly miss open na none part ready signed due lapsed caution left right "
-    "nosignal two key record people school chain"
+    "nosignal two key record people school chain up down add take"
 )
 
 

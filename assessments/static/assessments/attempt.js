@@ -164,7 +164,7 @@ async function sendAll() {
 
 for (const form of forms) {
   let pause;
-  form.querySelector("[type=submit]").hidden = true; // each answer goes by itself
+  form.querySelector("[data-keep]").hidden = true; // each answer goes by itself
   let last = typed(form);
   const go = () => {
     clearTimeout(pause);
@@ -190,7 +190,7 @@ document.querySelector("[data-hand-in]")?.addEventListener("submit", async (even
   await flush();
   if (waiting.size || elsewhere) return;
   const refused = forms.find((form) => form.querySelector("[data-state] .st-miss"));
-  if (refused) refused.querySelector("[name=value]").focus(); // its sentence stands there; pressed again, it is left open
+  if (refused) refused.querySelector("[name=value]:not([type=hidden]), select").focus(); // its sentence stands there; pressed again, it is left open
   else event.target.submit();
 });
 
@@ -222,8 +222,11 @@ if (page) {
 function restore(form, note) {
   if (!form) return;
   const given = new Map(note.pairs);
-  form.querySelectorAll("[name=value],[name=none]").forEach((field) => {
-    if (field.matches("[type=radio],[type=checkbox]")) field.checked = note.pairs.some(([name, value]) => name === field.name && value === field.value);
+  const values = note.pairs.filter(([name]) => name === "value").map(([, value]) => value);
+  if (form.dataset.kind === "order") form.dispatchEvent(new CustomEvent("restore", { detail: values }));
+  form.querySelectorAll("[name=value]:not([type=hidden]),[name=none]").forEach((field) => {
+    if (field.matches("select")) field.value = [...field.options].map((one) => one.value).find((one) => one && values.includes(one)) ?? "";
+    else if (field.matches("[type=radio],[type=checkbox]")) field.checked = note.pairs.some(([name, value]) => name === field.name && value === field.value);
     else field.value = given.get("value") ?? "";
   });
   say(form, words.waitingWords, "st-open");
