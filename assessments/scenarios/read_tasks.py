@@ -77,8 +77,15 @@ def _refuse_odd(table: Table, task: Task) -> None:
         raise table.refuse("columns", "a column of rows is a choice.")
     if task.verdicts != (task.kind == "zones" and bool(task.options)):
         raise table.refuse("verdicts", "verdicts and their options stand together.")
+    _refuse_unknown_readings(table, task)
     for option in task.options if task.verdicts else ():
         table.refuse_unknown("options", option.id, VERDICTS)
+
+
+def _refuse_unknown_readings(table: Table, task: Task) -> None:
+    told = [sentence for reading in task.readings for sentence in reading.tells]
+    for name in (name for sentence in told for name in (*sentence.asked, *sentence.not_asked)):
+        table.refuse_unknown("readings", name, task.option_ids)
 
 
 def _sentences(table: Table, key: str, known: Collection[str]) -> Paragraph:

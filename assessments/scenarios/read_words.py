@@ -22,6 +22,8 @@ def read_sentence(table: Table, known: Collection[str]) -> Sentence:
         given=table.one_of("given", known, ""),
         missing=table.one_of("missing", known, ""),
         where=MappingProxyType({name: where.texts(name) for name in where.values}),
+        asked=table.texts("asked", ()),
+        not_asked=table.texts("not_asked", ()),
     )
 
 

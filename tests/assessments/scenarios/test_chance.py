@@ -43,6 +43,13 @@ def test_a_name_comes_as_often_as_its_weight_says() -> None:
     assert 2900 < seen["coat"] < 3100
 
 
+def test_a_thing_happens_in_its_share_of_draws() -> None:
+    chance = Chance(Random(3).random)
+    assert 1100 < sum(chance.happens(0.3) for _ in range(4000)) < 1300
+    assert not any(chance.happens(0.0) for _ in range(100))
+    assert all(chance.happens(1.0) for _ in range(100))
+
+
 def test_a_source_that_never_reaches_one_never_runs_past_the_last() -> None:
     assert Chance(lambda: 1 - 2**-53).whole(7) == 6
 

@@ -14,6 +14,7 @@ given = "probe"
 [[sentence]]
 text = "It rises."
 where = { trend = ["rising", "steady"] }
+asked = ["wipe"]
 """
 
 
@@ -24,6 +25,7 @@ def test_a_paragraph_is_its_sentences_with_their_conditions() -> None:
     first, second = read_paragraph(read_table(TEXT, "a.toml"), KNOWN)
     assert first == Sentence("It reads {probe}.", given="probe")
     assert (second.text, dict(second.where)) == ("It rises.", {"trend": ("rising", "steady")})
+    assert (first.asked, second.asked, second.not_asked) == ((), ("wipe",), ())
 
 
 @pytest.mark.parametrize(
