@@ -4,7 +4,7 @@
 """
 
 import re
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Collection, Iterable, Mapping
 from dataclasses import dataclass
 
 from assessments.scenarios.fields import Field, Record
@@ -105,14 +105,23 @@ def worded(field: Field, value: object, show: Show) -> str:
     return field.words_of(str(value))
 
 
-def told(sentences: Paragraph, values: Mapping[str, object], fields: Iterable[Field], show: Show) -> str:
-    """Return the sentences that hold for these values, their slots filled in as the reader sees them."""
+def told(
+    sentences: Paragraph,
+    values: Mapping[str, object],
+    fields: Iterable[Field],
+    show: Show,
+    asked: Collection[str] = (),
+) -> str:
+    """Return the sentences that hold for these values, their slots filled in as the reader sees them.
+
+    ``asked`` are all the readings asked for: what one of them tells may rest on another.
+    """
     by_name = {field.name: field for field in fields}
 
     def filled(slot: re.Match[str]) -> str:
         return _fixed(slot[1], show) or worded(by_name[slot[1]], values[slot[1]], show)
 
-    return " ".join(_SLOT.sub(filled, one.text) for one in sentences if _holds(one, values))
+    return " ".join(_SLOT.sub(filled, one.text) for one in sentences if _holds(one, values, asked))
 
 
 def _open_fields(scenario: Scenario, facts: Record) -> Iterable[Field]:
@@ -137,7 +146,9 @@ def _fixed(slot: str, show: Show) -> str:
     return show(float(quantity[1]), quantity[3], len(quantity[2] or ""))
 
 
-def _holds(sentence: Sentence, values: Mapping[str, object]) -> bool:
+def _holds(sentence: Sentence, values: Mapping[str, object], asked: Collection[str]) -> bool:
+    if not set(sentence.asked) <= set(asked) or set(sentence.not_asked) & set(asked):
+        return False
     if sentence.given and sentence.given not in values:
         return False
     if sentence.missing and sentence.missing in values:

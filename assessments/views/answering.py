@@ -28,7 +28,7 @@ def _ask(task: Task, sent: Sequence[str], spec: Scenario, facts: Record, show: S
             "words": with_units(one.words, show),
             "minutes": one.minutes,
             "place": asked.index(one.id) + 1 if one.id in asked else 0,
-            "told": told(one.tells, facts, spec.facts, show) if one.id in asked else "",
+            "told": told(one.tells, facts, spec.facts, show, asked) if one.id in asked else "",
         }
         for one in task.readings
     ]

@@ -18,6 +18,7 @@ from assessments.scenarios.story import (
     with_units,
     worded,
 )
+from assessments.scenarios.story import told as told_of
 from assessments.scenarios.wording import Sentence
 from courses.trade.units import Preferences, shown
 
@@ -106,6 +107,15 @@ def test_words_for_every_kind_of_value() -> None:
     assert worded(Field("trends", "list", items=trend), ("rising", "rising"), metric) == "going up, going up"
     assert worded(Field("trends", "list", items=trend), [], metric) == "none"
     assert worded(Field("why", "text"), "so", metric) == "so"
+
+
+def test_what_a_reading_tells_may_rest_on_another_that_was_asked_for() -> None:
+    water = (Sentence("Beads.", not_asked=("wipe",)), Sentence("It lies flat.", asked=("wipe",)))
+    assert [told_of(water, {}, (), metric, asked) for asked in ((), ("wet",), ("wet", "wipe"))] == [
+        "Beads.",
+        "Beads.",
+        "It lies flat.",
+    ]
 
 
 def test_an_empty_paragraph_is_left_out(coa_01: Scenario) -> None:
