@@ -4,13 +4,15 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from typing import Any
 
-from assessments.journey import facts_of
+from assessments.journey import answers_of, facts_of, key_for
+from assessments.marking.bound import bound
 from assessments.models import Answer, Attempt
 from assessments.scenarios.draw import pictures_of, shop_of
 from assessments.scenarios.shown import Shop, Shown, observed
 from assessments.scenarios.spec import Picture
 from courses.gallery import Frame, frame
 from courses.models import HungPicture
+from courses.pictures import CELLS
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,8 +57,66 @@ def _observed(attempt: Attempt, shown: Shown, shop: Shop) -> tuple[Any, ...]:
     return observed(shown, shop) if attempt.described else ()
 
 
-def truth_of(attempt: Attempt, marked: Any) -> dict[str, Any] | None:
-    """Return the marked picture of a judged attempt with what was to be marked: each cell and what became of it."""
-    spec, zoned = attempt.scenario.spec, attempt.scenario.spec.the("zones")
-    found = [one for picture, one in _pinned(attempt, spec.pictures) if zoned and picture.name == zoned.picture]
-    return {"pinned": found[0], **marked} if found else None
+@dataclass(frozen=True, slots=True)
+class Cell:
+    """One cell of a judged picture: what was asked of it, and what was done.
+
+    `fate` is found, missed, sound (marked, though nothing is there), free (may be marked, needn't) or "".
+    """
+
+    name: str
+    fate: str
+
+
+@dataclass(frozen=True, slots=True)
+class Truth:
+    """A marked picture with what was to be marked in it."""
+
+    pinned: Pinned
+    cells: tuple[Cell, ...]
+
+    def of(self, fate: str) -> list[str]:
+        """Return the names of the cells with that fate."""
+        return [cell.name for cell in self.cells if cell.fate == fate]
+
+    @property
+    def found(self) -> list[str]:
+        """Return the cells that were asked for and marked."""
+        return self.of("found")
+
+    @property
+    def missed(self) -> list[str]:
+        """Return the cells that were asked for and left out."""
+        return self.of("missed")
+
+    @property
+    def sound(self) -> list[str]:
+        """Return the cells that were marked with nothing in or beside them."""
+        return self.of("sound")
+
+
+def truth_of(attempt: Attempt) -> Truth | None:
+    """Return the picture that was marked with its truth; None where there is none, or while the attempt is open."""
+    spec = attempt.scenario.spec
+    zoned = spec.the("zones")
+    if zoned is None:
+        return None
+    found = [one for picture, one in _pinned(attempt, spec.pictures) if picture.name == zoned.picture]
+    key = key_for(attempt)
+    given = answers_of(attempt).get(zoned.id)
+    marked = bound(spec, facts_of(attempt), {zoned.id: given})["cells"] if given is not None else []
+    cells = tuple(Cell(name, _fate(name, marked, key)) for name in CELLS)
+    return Truth(found[0], cells) if found else None
+
+
+def _fate(cell: str, marked: Any, key: Mapping[str, Any]) -> str:
+    if cell in key["required"]:
+        return "found" if cell in marked else "missed"
+    if cell in key["allowed"]:
+        return "free"
+    return "sound" if cell in marked else ""
+
+
+def seen_in(attempt: Attempt) -> list[Pinned]:
+    """Return every picture of a closed attempt, asked for or not."""
+    return [one for _picture, one in _pinned(attempt, attempt.scenario.spec.pictures)]
