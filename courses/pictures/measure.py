@@ -8,7 +8,7 @@ import numpy as np
 
 from courses.pictures.arrays import Floats, Mask, blur
 from courses.pictures.colour import lightness
-from courses.pictures.panel import LAMP, Panel
+from courses.pictures.panel import LAMP, Panel, Shot
 from courses.pictures.scene import Scene
 from courses.pictures.truth import masks
 
@@ -39,9 +39,12 @@ def contrast_of(shown: Floats, bare: Floats, mask: Mask) -> tuple[float, float]:
     return peak / noise, float(np.sqrt((change[mask] ** 2).mean()))
 
 
-def measured(scene: Scene, light: str, lamp: tuple[float, float] = LAMP) -> tuple[Seen, ...]:
-    """How each defect of a scene shows under a light, in the order of the scene; each needs a twin without it."""
-    shown = lightness(Panel.build(scene, light).shoot(lamp).rgb)
+def measured(scene: Scene, light: str, lamp: tuple[float, float] = LAMP, shot: Shot | None = None) -> tuple[Seen, ...]:
+    """How each defect of a scene shows under a light, in the order of the scene; each needs a twin without it.
+
+    ``shot`` is the picture itself, where it was taken before.
+    """
+    shown = lightness((shot or Panel.build(scene, light).shoot(lamp)).rgb)
     return tuple(_seen(scene, light, lamp, shown, index, mask) for index, mask in enumerate(masks(scene, light)))
 
 

@@ -83,7 +83,7 @@ class Scene:
 
     def as_json(self) -> dict[str, Any]:
         """The values the scene was read from, with every default filled in."""
-        return {**self.raw}
+        return {**self.raw, "defects": [{**one} for one in self.raw["defects"]]}
 
 
 class _Reader:
