@@ -58,9 +58,15 @@ def verdict_of(attempt: Attempt, prefs: Preferences, number: str = "") -> dict[s
         "lesson": wanting[0]["lesson"] if wanting else None,
         "model": models,
         "late": late_words(attempt),
-        "truth": truth_of(attempt),
-        "pictures": seen_in(attempt),
+        **_seen(attempt),
     }
+
+
+def _seen(attempt: Attempt) -> dict[str, Any]:
+    """Return the picture that was marked with its truth, and the other pictures."""
+    truth = truth_of(attempt)
+    others = [one for one in seen_in(attempt) if truth is None or one.name != truth.pinned.name]
+    return {"truth": truth, "pictures": others}
 
 
 def _line(found: Finding, spec: Scenario, lessons: dict[str, Lesson], show: Show) -> dict[str, Any]:
