@@ -7,7 +7,7 @@ from collections.abc import Mapping
 from types import MappingProxyType
 from typing import Final
 
-from assessments.scenarios import coa_01_v1
+from assessments.scenarios import coa_01_v1, ins_01_v1, ins_02_v1, ins_06_v1, ins_07_v1
 from assessments.scenarios.errors import UnknownScenario
 from assessments.scenarios.sketch import Sketch
 from assessments.scenarios.spec import Scenario
@@ -16,6 +16,10 @@ from courses.trade.errors import offer
 SKETCHES: Final[Mapping[str, Sketch]] = MappingProxyType(
     {
         "COA-01@1": Sketch(coa_01_v1.draw, coa_01_v1.key),
+        "INS-01@1": Sketch(ins_01_v1.draw, ins_01_v1.key, ins_01_v1.pictures),
+        "INS-02@1": Sketch(ins_02_v1.draw, ins_02_v1.key, ins_02_v1.pictures),
+        "INS-06@1": Sketch(ins_06_v1.draw, ins_06_v1.key, ins_06_v1.pictures),
+        "INS-07@1": Sketch(ins_07_v1.draw, ins_07_v1.key, ins_07_v1.pictures),
     }
 )
 

@@ -46,7 +46,8 @@ def test_a_task_of_each_kind() -> None:
         ),
         ("id = 'y'\nkind = 'yes_no'\n[[tasks.model]]\ntext = 'So.'", "a task of kind 'text', and no other, has a"),
         (
-            "id = 'a'\nkind = 'ask'\n[[tasks.readings]]\nid = 'wipe'\nwords = 'W'\n[[tasks.readings.tells]]\ntext = 'So.'\nasked = ['wip']",
+            "id = 'a'\nkind = 'ask'\n[[tasks.readings]]\nid = 'wipe'\nwords = 'W'\n"
+            "[[tasks.readings.tells]]\ntext = 'So.'\nasked = ['wip']",
             "readings: 'wip' isn't known here; did you mean wipe",
         ),
         ("id = 'k'\nkind = 'quantity'\nunit = 'K'\nlow = 3", "'low' and 'high' stand together, the lower one first"),
