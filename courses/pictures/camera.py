@@ -147,7 +147,7 @@ class Camera:
     def pixel_area(self) -> Floats:
         """Mm² of panel under each pixel, (h, w)."""
         w, h = self.size
-        a, b, c, _, e, f, _, s = self.stand.homography(w)
+        a, _b, _c, _, e, f, _, s = self.stand.homography(w)
         lean = (1 + s * (np.arange(h) + 0.5))[:, None]
         # the map is a shear and stretch in x and a projective map in y: its determinant falls with the cube of the lean
         return np.broadcast_to(abs(a * (e - f * s)) / lean**3, (h, w)).astype(F32)

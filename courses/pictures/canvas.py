@@ -27,7 +27,8 @@ class Canvas:
     """What light meets on a panel: slopes, colour, gloss, films and fine marks, one value for each pixel.
 
     ``nx`` and ``ny`` are slopes (the normal is (nx, ny, 1)), ``albedo`` linear colour, ``alpha`` the Beckmann width of the gloss,
-    ``coat`` the share that is still mirror-like, ``halo`` the share that scatters in a wide lobe, ``dark`` the share that
+    ``coat`` the share that is still mirror-like, ``halo`` the share that scatters in a wide lobe, ``fog`` the cover of fine marks in
+    all directions, ``dark`` the share that
     swallows light, ``removed_um`` what was taken off. A kind changes these in place.
     """
 
@@ -41,6 +42,7 @@ class Canvas:
         self.coat = np.ones(shape, F32)
         self.halo = np.full(shape, 0.0022, F32)
         self.dark = np.zeros(shape, F32)
+        self.fog = np.zeros(shape, F32)
         self.alpha = np.full(shape, 0.0080 if scene.gel else 0.0042, F32)
         self.albedo = np.empty((*shape, 3), F32)
         mottle = 1 + (0.020 if scene.gel else 0.008) * self._noise(8, 300, 0)
@@ -87,6 +89,13 @@ class Canvas:
         if depth_um <= 0:
             return np.ones(self.camera.x.shape, F32)
         return np.clip(1 - self.removed_um * F32(1 / depth_um), 0, 1)
+
+    def fogged(self, cover: float, depth_um: float, amount: Floats) -> None:
+        """Lay marks in all directions, too fine to be told apart: their ``cover`` where ``amount`` is 1, and their depth."""
+        left = self.left(depth_um)
+        if self.filled_um:
+            left = left * F32(max(0.08, 1 - self.filled_um / depth_um))
+        self.fog += F32(cover) * left * amount
 
     def roughen(self, amount: Floats | float) -> None:
         """Add roughness: a Beckmann width of ``amount``, independent of what is there."""

@@ -29,6 +29,18 @@ def width_mm(depth_um: Any, across: float) -> Any:
 
 
 @dataclass(frozen=True)
+class _Lobe:
+    """What the samples added at once have in common."""
+
+    along: float
+    across: float
+    white: float
+    dark: float
+    filled_um: float
+    bundle: float
+
+
+@dataclass(frozen=True)
 class _Part:
     """Samples of one family, which share the shape of their lobe."""
 
@@ -62,22 +74,31 @@ class Grooves:
         return sum(part.base.size for part in self._parts)
 
     def add(
-        self, x: Any, y: Any, phi: Any, step_mm: Any, width_mm: Any,
-        along: float = 0.011, across: float = 0.34, white: float = 0.0, dark: float = 0.0, filled_um: float = 0.0,
-    ) -> None:  # fmt: skip
+        self,
+        x: Any,
+        y: Any,
+        phi: Any,
+        step_mm: Any,
+        width_mm: Any,
+        along: float = 0.011,
+        across: float = 0.34,
+        white: float = 0.0,
+        dark: float = 0.0,
+        filled_um: float = 0.0,
+        bundle: float = 1.0,
+    ) -> None:
         """Add samples of marks: places, directions, the length each stands for and its width.
 
         ``along`` and ``across`` are the spreads of slope along and across the mark, ``white`` the share of it that
-        scatters white, ``dark`` the share that swallows light, ``filled_um`` how high oil stands in it.
+        scatters white, ``dark`` the share that swallows light, ``filled_um`` how high oil stands in it, ``bundle`` how
+        many marks too fine to be told apart run side by side there.
         """
         arrays = np.broadcast_arrays(*(np.asarray(value, F32) for value in (x, y, phi, step_mm, width_mm)))
+        lobe = _Lobe(along, across, white, dark, filled_um, bundle)
         for start in range(0, arrays[0].size, CHUNK):
-            piece = [value.reshape(-1)[start : start + CHUNK] for value in arrays]
-            self._add(piece, along, across, (white, dark), filled_um)
+            self._add([value.reshape(-1)[start : start + CHUNK] for value in arrays], lobe)
 
-    def _add(
-        self, piece: list[Floats], along: float, across: float, shares: tuple[float, float], filled_um: float
-    ) -> None:
+    def _add(self, piece: list[Floats], lobe: _Lobe) -> None:
         x, y, phi, step, width = piece
         w, h = self.camera.size
         px, py = self.camera.project(x, y)
@@ -87,27 +108,28 @@ class Grooves:
         base = j * np.int32(w) + i
         right, down = (px - i).astype(F32), (py - j).astype(F32)
         near = _nearest(base, right, down, w)
-        if across < 1:
-            width = self._left(width, near, across, filled_um)
-        cover = width * step / self.camera.pixel_area.reshape(-1)[near]
+        if lobe.across < 1:
+            width = self._left(width, near, lobe)
+        cover = width * step * F32(lobe.bundle) / self.camera.pixel_area.reshape(-1)[near]
         open_ = cover > 0
         if not open_.all():
             base, right, down, near, phi, cover = (v[open_] for v in (base, right, down, near, phi, cover))
         self.cover += np.bincount(near, cover, w * h).astype(F32)
-        for share, picture in zip(shares, (self.white, self.dark), strict=True):
+        for share, picture in ((lobe.white, self.white), (lobe.dark, self.dark)):
             if share:
                 _splat(picture, base, right, down, cover * F32(share), w)
-        if along < 4:
-            self._parts.append(_Part(base, right, down, np.cos(phi), np.sin(phi), cover, along, across))
+        if lobe.along < 4:
+            part = _Part(base, right, down, np.cos(phi), np.sin(phi), cover, lobe.along, lobe.across)
+            self._parts.append(part)
 
-    def _left(self, width: Floats, near: Any, across: float, filled_um: float) -> Floats:
+    def _left(self, width: Floats, near: Any, lobe: _Lobe) -> Floats:
         """What is still open of each width: film taken off and oil both close a V-shaped mark."""
-        if filled_um:
+        if lobe.filled_um:
             # oil never levels a mark wholly: its skin sags into the widest part
-            width = np.maximum(width - width_mm(filled_um, across), F32(0.08) * width)
+            width = np.maximum(width - width_mm(lobe.filled_um, lobe.across), F32(0.08) * width)
         if self.lost_um is None:
             return width
-        return np.maximum(width - width_mm(self.lost_um.reshape(-1)[near], across), 0)
+        return np.maximum(width - width_mm(self.lost_um.reshape(-1)[near], lobe.across), 0)
 
     def glint(self, dx: Floats, dy: Floats) -> Floats:
         """The mirror-like flank each pixel sees, (h, w): cover times the density of slopes at the wanted slope."""

@@ -19,6 +19,8 @@ COLD = (0.97, 1.0, 1.06)
 """Colour of the lamp's light."""
 FACE_MM = 15.0
 RIM_MM = 23.0
+DEFOCUS_MM = 9.0
+"""How soft the hand is: the lens is focused on the panel, not on what it mirrors."""
 USUAL_MM = 520.0
 """Distance at which the middle of the beam gives an irradiance of 1."""
 HEIGHTS = {"point": 520.0, "raking": 190.0}
@@ -53,11 +55,11 @@ class Lamp:
         bright = (F32(0.5) + F32(0.5) * np.tanh((F32(FACE_MM) - r) / (F32(1.1) * smear))) / (
             1 + np.square(smear * F32(1 / FACE_MM))
         )
-        return bright, 1 - F32(0.9) * self._body(ox, oy, r, smear)
+        return bright, 1 - F32(0.8) * self._body(ox, oy, r, smear)
 
     def _body(self, ox: Floats, oy: Floats, r: Floats, smear: Floats) -> Floats:
         """The rim, the barrel and the hand that hide the room behind them, 0 to 1."""
-        edge = smear + F32(2)
+        edge = smear + F32(DEFOCUS_MM)
         cos, sin = F32(math.cos(self.arm)), F32(math.sin(self.arm))
         out, side = ox * cos + oy * sin, oy * cos - ox * sin
         rim = soft((F32(RIM_MM) - r) / edge)

@@ -11,8 +11,8 @@ from courses.pictures.camera import Camera
 
 __all__ = ["developed", "grain", "metered"]
 
-KEYS = {"point": (0.56, 0.006), "raking": (0.60, 0.020), "diffuse": (0.60, 0.035)}
-"""How bright a clean panel is printed in each light, and the darkest colour that is still told from black."""
+KEYS = {"point": (0.56, 0.006, 0.72), "raking": (0.60, 0.016, 0.70), "diffuse": (0.60, 0.030, 0.62)}
+"""How bright a clean panel is printed in each light, the darkest colour still told from black, and the contrast between."""
 _GRAIN = 7
 _BLOOM = ((0.012, 2.2), (0.006, 8.0), (0.0030, 40.0))
 """Share of light that strays in the lens, and how far, in pixels of a picture a quarter as wide."""
@@ -20,8 +20,8 @@ _BLOOM = ((0.012, 2.2), (0.006, 8.0), (0.0030, 40.0))
 
 def metered(light: str, base: float, middle: float, high: float) -> float:
     """The exposure for a clean panel of luminance ``base`` whose ``middle`` and ``high`` radiance are these."""
-    key, least = KEYS[light]
-    return min(key * max(base, least) ** 0.6 / middle, 1.1 / (high + 1e-6))
+    key, least, contrast = KEYS[light]
+    return min(key * max(base, least) ** contrast / middle, 1.1 / (high + 1e-6))
 
 
 def grain(seed: int, size: tuple[int, int]) -> NDArray[np.float16]:

@@ -18,8 +18,10 @@ AMBIENT = {"diffuse": 1.7, "point": 0.030, "raking": 0.040}
 """How much of it falls on the panel, against 1 for the lamp at its usual distance."""
 
 # middle x, y and half width, height in mm on the ceiling; how bright; how soft its edge is
-_TENT = ((-520, -1500, 620, 1350, 1.05, 2.5), (1150, -1450, 620, 1300, 0.95, 2.5)) + tuple(
-    (330, -2600 + 640 * step, 30, 250, 2.1, 1.0) for step in range(4)
+_TENT = (
+    (-520, -1500, 620, 1350, 1.05, 2.5),
+    (1150, -1450, 620, 1300, 0.95, 2.5),
+    *tuple((330, -2600 + 640 * step, 30, 250, 2.1, 1.0) for step in range(4)),
 )
 _SHOP = (
     *tuple((-700 + 1500 * step, -3000, 26, 520, 0.10, 1.5) for step in range(3)),
@@ -42,7 +44,7 @@ def mirrored(light: str, place: tuple[Floats, Floats], ray: tuple[Floats, Floats
     rz = np.maximum(rz, F32(0.05))
     reach = F32(CEILING) / rz
     qx, qy = place[0] + rx * reach, place[1] + ry * reach
-    edge = F32(18) + 2 * alpha * reach
+    edge = F32(34) + 2 * alpha * reach
     horizon = soft((rz - F32(0.42)) / (F32(0.05) + 2 * alpha))
     if light == "diffuse":
         seen = F32(0.035) + F32(0.10) * horizon
@@ -50,7 +52,7 @@ def mirrored(light: str, place: tuple[Floats, Floats], ray: tuple[Floats, Floats
             seen += _rect(qx, qy, edge, box)
         body = np.exp(-(((qx - F32(700)) * F32(1 / 330)) ** 2 + ((qy + F32(250)) * F32(1 / 420)) ** 2))
         return seen * (1 - F32(0.72) * body)
-    seen = F32(0.006) + F32(0.012) * horizon
+    seen = F32(0.004) + F32(0.008) * horizon
     for box in _SHOP:
         seen += _rect(qx, qy, edge, box)
     return seen

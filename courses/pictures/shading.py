@@ -19,6 +19,8 @@ __all__ = ["Still", "lit", "still"]
 BAND = 64
 """Rows worked on at once, so that memory stays small."""
 HALO_WIDTH = F32(0.15)
+FOG_LOBE = (0.020, 0.30)
+"""Spread of slope along and across marks too fine to be told apart."""
 WHITE = F32(0.62)
 """How white the torn bottom of a mark is."""
 _PI = F32(math.pi)
@@ -62,7 +64,7 @@ def _marks(canvas: Canvas) -> tuple[Floats, Floats, Floats]:
     shape, grooves = canvas.camera.x.shape, canvas.grooves
     pictures = (grooves.white, grooves.dark, grooves.cover)
     white, dark, cover = (np.clip(picture.reshape(shape), 0, F32(0.95)) for picture in pictures)
-    return white, np.clip(dark + canvas.dark, 0, F32(0.95)), cover
+    return white, np.clip(dark + canvas.dark, 0, F32(0.95)), np.clip(cover + canvas.fog, 0, F32(0.95))
 
 
 def still(canvas: Canvas) -> Still:
@@ -161,6 +163,7 @@ def _lamplit(
     square = dx * dx + dy * dy
     a2 = HALO_WIDTH * HALO_WIDTH
     wide = canvas.halo[rows] * (a2 / _PI) / np.square(square + a2)
+    glints = glints + canvas.fog[rows] * _all_ways(square)
     scattered = strength * (wide + glints * canvas.coat[rows]) / (4 * facing.cos)
     open_ = 1 - canvas.dark[rows]
     cold = np.array(COLD, F32)
@@ -170,6 +173,12 @@ def _lamplit(
     out[rows] = room.below[rows] + below + _coloured(canvas, rows, above)
     if canvas.flake is not None:
         out[rows] += _sparkle(canvas, rows, (dx, dy, square), strength * falling)[..., None] * canvas.albedo[rows]
+
+
+def _all_ways(square: Floats) -> Floats:
+    """The density of slopes of marks in all directions at a wanted slope, given by its square: their mean over directions."""
+    near, far = F32(FOG_LOBE[0] ** 2), F32(-0.5 / FOG_LOBE[1] ** 2)
+    return np.exp(square * far) / (F32((2 * math.pi) ** 1.5 * FOG_LOBE[1]) * np.sqrt(square + near))
 
 
 def _sparkle(canvas: Canvas, rows: slice, wanted: tuple[Floats, Floats, Floats], light: Floats) -> Floats:

@@ -13,6 +13,11 @@ from courses.pictures.canvas import Canvas
 
 __all__ = ["Strokes", "stepped"]
 
+GROUP = 4000
+"""Strokes worked on at once, so that memory stays small."""
+STEP_PX = 0.55
+"""Distance of the samples along a stroke, in pixels."""
+
 
 def stepped(length: Floats, step: float, least: int = 3) -> tuple[Any, Floats]:
     """For marks of these lengths cut into steps: which mark each sample belongs to, and where along it, 0 to 1.
@@ -39,38 +44,47 @@ class Strokes:
     width: Floats
     bend: Floats
 
-    def lay(
-        self, canvas: Canvas, along: float, across: float, white: float = 0.0, breakup: float = 0.55,
-        keep: Callable[[Any, Any], Floats] | None = None, filled_um: float = 0.0,
-    ) -> None:  # fmt: skip
-        """Lay them as grooves: fading at both ends, uneven by ``breakup``, thinned by ``keep`` at each place."""
-        step = 0.55 * canvas.camera.pixel_mm
-        rng, group = canvas.rng, 4000
-        for first in range(0, self.x.size, group):
-            piece = slice(first, first + group)
-            self._lay(canvas, rng, piece, step, (along, across, white, breakup, filled_um), keep)
+    def joined(self, other: Strokes) -> Strokes:
+        """These strokes, and then the ``other`` ones."""
+        names = ("x", "y", "phi", "length", "width", "bend")
+        return Strokes(*(np.concatenate([getattr(self, name), getattr(other, name)]) for name in names))
 
-    def _lay(self, canvas: Canvas, rng: Any, piece: slice, step: float, lobe: tuple[float, ...], keep: Any) -> None:
-        along, across, white, breakup, filled_um = lobe
+    def lay(
+        self,
+        canvas: Canvas,
+        along: float,
+        across: float,
+        white: float = 0.0,
+        breakup: float = 0.55,
+        keep: Callable[[Any, Any], Floats] | None = None,
+        filled_um: float = 0.0,
+        bundle: float = 1.0,
+    ) -> None:
+        """Lay them as grooves: fading at both ends, uneven by ``breakup``, thinned by ``keep`` at each place."""
+        for first in range(0, self.x.size, GROUP):
+            x, y, phi, width = self._sampled(canvas, slice(first, first + GROUP), breakup)
+            if keep is not None:
+                width = width * keep(x, y)
+            step = STEP_PX * canvas.camera.pixel_mm
+            canvas.grooves.add(x, y, phi, step, width, along, across, white=white, filled_um=filled_um, bundle=bundle)
+
+    def _sampled(self, canvas: Canvas, piece: slice, breakup: float) -> tuple[Floats, Floats, Floats, Floats]:
+        """Place, direction and width of each sample of some of the strokes."""
+        rng = canvas.rng
         cx, cy, phi0, length, width, bend = (
             np.asarray(value[piece], F32) for value in (self.x, self.y, self.phi, self.length, self.width, self.bend)
         )
         bend = np.where(np.abs(bend) < 1e-4, F32(1e-4), bend)
-        k, t = stepped(length, step)
+        k, t = stepped(length, STEP_PX * canvas.camera.pixel_mm)
         s = (t - F32(0.5)) * length[k]
         phi = phi0[k] + bend[k] * s
         x = cx[k] + (np.sin(phi) - np.sin(phi0)[k]) / bend[k]
         y = cy[k] - (np.cos(phi) - np.cos(phi0)[k]) / bend[k]
-        n = cx.size
         # pressure swells and fades along the stroke, and the line trembles a little
-        rate, turn, depth, shake = (rng.random(n, dtype=F32) for _ in range(4))
+        rate, turn, depth, shake = (rng.random(cx.size, dtype=F32) for _ in range(4))
         swell = np.sin(((F32(0.03) + F32(0.17) * rate)[k] * s + turn[k]) * F32(6.2832))
         amount = 1 - F32(breakup) * depth[k] * (F32(0.5) + F32(0.5) * swell)
         amount *= np.minimum(np.minimum(t, 1 - t) * F32(6), 1)
-        if keep is not None:
-            amount *= keep(x, y)
         tremble = F32(0.010) * rng.standard_normal(k.size, dtype=F32)
         tremble += F32(0.02) * np.sin(F32(0.21) * s + F32(6.2832) * shake[k])
-        canvas.grooves.add(
-            x, y, phi + tremble, step, width[k] * amount, along, across, white=white, filled_um=filled_um
-        )
+        return x, y, phi + tremble, width[k] * amount

@@ -59,8 +59,7 @@ def lay(plan: Swirls, canvas: Canvas) -> None:
     plate = plan.plate
     keep = None if plate.whole else plate.weight
     plan.strokes.lay(canvas, ALONG, ACROSS, keep=keep, filled_um=canvas.filled_um)
-    left = canvas.left(plate.defect.depth_um) * F32(0.25 if canvas.filled_um else 1.0)
-    canvas.halo += F32(0.006 * plate.defect.severity) * left * plate.weight(canvas.camera.x, canvas.camera.y)
+    canvas.fogged(0.004 * plate.defect.severity, plate.defect.depth_um, plate.weight(canvas.camera.x, canvas.camera.y))
 
 
 SWIRL: Kind[Swirls] = Kind(plan, mask, lay)
