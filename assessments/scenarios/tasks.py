@@ -1,7 +1,7 @@
 """What a scenario asks: each task with its kind, and the kind of value an answer to it is."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from types import MappingProxyType
 from typing import Final, TypeVar
 
@@ -147,7 +147,7 @@ class Task:
                 Field(one.name, "choice", one.label, options=one.options, optional=True) for one in self.carries
             )
         if self.kind == "rows":
-            return Field("n", "whole"), *self.columns
+            return Field("n", "whole"), *(replace(column, optional=True) for column in self.columns)
         cell = Field("cells", "choice", options=self.choices)
         verdict = Field("verdict", "choice", options=self.options, optional=True)
         return Field("cells", "list", items=cell, most=len(CELLS)), verdict

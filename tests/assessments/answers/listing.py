@@ -1,0 +1,39 @@
+"""Tasks whose answers are lists, one of each kind."""
+
+from assessments.scenarios.fields import Field, Option
+from assessments.scenarios.tasks import Act, Carry, Reading, Row, Task
+
+PLACES = Carry("place", "Lamp", (Option("left", "left"), Option("right", "right")), "left")
+ZONES = Carry(
+    "zone", "Zone", (Option("crack", "the crack"), Option("rest", "the rest"), Option("all", "everywhere")), "all"
+)
+ASK = Task(
+    "asked",
+    "ask",
+    "Readings",
+    "What do you ask?",
+    readings=tuple(Reading(one, one, 2, ()) for one in ("wet", "nail", "press")),
+)
+ORDER = Task(
+    "steps",
+    "order",
+    "Steps",
+    "In which order?",
+    acts=(
+        Act("wipe", "Panel wipe", "clean"),
+        Act("lamp", "Lamp", "look", ("place",)),
+        Act("cut", "Cut", "abrade", ("zone",)),
+        Act("acid", "Acid", "chem", ("zone",)),
+        Act("record", "Write it down", "stop", ("zone",)),
+    ),
+    carries=(PLACES, ZONES),
+    most=4,
+)
+WHAT = Field("what", "choice", "What it is", options=(Option("teak", "Teak"), Option("gel_coat", "Gel coat")))
+VERDICT = Field("verdict", "choice", "Verdict", options=(Option("leave", "leave"), Option("polish", "polish")))
+ROWS = Task("patches", "rows", "Patches", "What are they?", rows=(Row(1, ()), Row(2, ())), columns=(WHAT, VERDICT))
+CELLS_ONLY = Task("cells", "zones", "Mark", "Where is it?", picture="panel")
+VERDICTS = (Option("polish", "polish"), Option("refer", "refer"))
+WITH_VERDICTS = Task(
+    "zones", "zones", "Mark", "Where, and what then?", picture="panel", options=VERDICTS, verdicts=True
+)
