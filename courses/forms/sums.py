@@ -9,9 +9,10 @@ from django.utils.translation import gettext as _
 from django.utils.translation import gettext_lazy as lazy
 
 from courses.trade.errors import TradeError
-from courses.trade.sums import Input, Result, Sum, work_out
+from courses.trade.sums import Input, Result, Sum, Value, work_out
 from courses.trade.units import Preferences, shown_plain, symbol
 
+LONGEST_LIST = 400
 NEEDED = {"required": lazy("Enter a value.")}
 
 
@@ -19,10 +20,15 @@ class QuantityField(forms.CharField):
     """A number as it was typed, with or without a unit, read into the base unit."""
 
     def __init__(self, wanted: Input, prefs: Preferences) -> None:
-        super().__init__(label=_(wanted.title), required=wanted.needed, max_length=60, error_messages=NEEDED)
+        super().__init__(
+            label=_(wanted.title),
+            required=wanted.needed,
+            max_length=LONGEST_LIST if wanted.count else 60,
+            error_messages=NEEDED,
+        )
         self.wanted, self.prefs = wanted, prefs
         self.unit_symbol = symbol(wanted.unit, prefs)
-        self.widget.attrs.update({"inputmode": "decimal", "autocomplete": "off"})
+        self.widget.attrs.update({"inputmode": "text" if wanted.count else "decimal", "autocomplete": "off"})
 
     def clean(self, value: Any) -> Any:
         """Return the value in its base unit, or refuse it in the reader's."""
@@ -40,8 +46,7 @@ class SumForm(forms.Form):
         self.sum = asked
         for wanted in asked.inputs:
             self.fields[wanted.name] = QuantityField(wanted, prefs)
-            if isinstance(wanted.default, float):
-                self.fields[wanted.name].initial = typed(wanted, wanted.default, prefs)
+            self.fields[wanted.name].initial = typed(wanted, wanted.default, prefs)
 
     def result(self) -> Result | None:
         """Return what the sum gives, or None with what it refuses as an error of the form."""
@@ -54,6 +59,8 @@ class SumForm(forms.Form):
             return None
 
 
-def typed(wanted: Input, value: float, prefs: Preferences) -> str:
-    """Return a value as the reader would type it into the field."""
-    return shown_plain(value, wanted.unit, prefs).split("\u00a0")[0].replace("\u2212", "-")
+def typed(wanted: Input, value: Value, prefs: Preferences) -> str | None:
+    """Return a value, or several, as the reader would type it into the field; None where nobody could."""
+    numbers = value if isinstance(value, tuple) else (value,)
+    found = [shown_plain(each, wanted.unit, prefs) for each in numbers if isinstance(each, float)]
+    return " ".join(each.split("\u00a0")[0].rstrip("°").replace("\u2212", "-") for each in found) or None

@@ -53,6 +53,7 @@ def _table() -> Iterator[Unit]:
     yield _row("degf_step", "°F", "temperature difference", 1, "5/9", fahrenheit + ", f°")
     yield _row("rh", "%", "relative humidity", 0, names="% rh, rh, percent, per cent, pct")
     yield _row("um", "µm", "length", 1, names="um, micron, microns, micrometre, micrometres, micrometer, micrometers")
+    yield _row("nm", "nm", "length", 0, "0.001", "nanometre, nanometres, nanometer, nanometers")
     yield _row("mil", "mil", "length", 2, "25.4", "mils, thou")
     yield _row("mm", "mm", "length", 1, "1000", "millimetre, millimetres, millimeter, millimeters")
     yield _row("cm", "cm", "length", 1, "10000")
@@ -94,6 +95,8 @@ def _table() -> Iterator[Unit]:
     yield _row("inhg", "inHg", "pressure", 2, "33.8639", "in hg, inches of mercury")
     yield _row("gkg", "g/kg", "water in the air", 1, names="g per kg")
     yield _row("grlb", "gr/lb", "water in the air", 0, "1/7", "grains per pound, grains/lb, grains, gr")
+    yield _row("deg", "°", "angle", 0, names="degree, degrees")
+    yield _row("gu", "GU", "gloss", 1, names="gloss unit, gloss units")
     yield _row("ratio", "", "share of one", 2)
     yield _row("percent", "%", "share of one", 0, "1/100", "percent, per cent")
 

@@ -49,6 +49,7 @@ _EXAMPLES: Mapping[str, str] = MappingProxyType(
         "m2": "14.2 m² or 153 ft²",
         "ml": "50 mL or 1.7 fl oz",
         "l": "3.8 L or 1 gal",
+        "deg": "60°",
         "gkg": "6 g/kg or 42 gr/lb",
         "mps": "0.3 m/s or 60 ft/min",
         "ratio": "0.95",
@@ -254,4 +255,5 @@ def _exact(value: float) -> Fraction:
 
 
 def _glued(digits: str, sign: str) -> str:
-    return f"{digits.replace('-', MINUS)} {sign}".rstrip().replace(" ", GLUE)
+    gap = "" if sign == "°" else " "
+    return f"{digits.replace('-', MINUS)}{gap}{sign}".rstrip().replace(" ", GLUE)

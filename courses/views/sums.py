@@ -57,7 +57,7 @@ def opened_with(name: str, given: Mapping[str, str], prefs: Preferences) -> Calc
     """Return the calculator of a sum as a lesson opens it: `given` in base units, worked out at once."""
     inputs = {wanted.name: wanted for wanted in sum_named(name).inputs}
     values = {key: inputs[key].read(text) for key, text in given.items()}
-    data = {key: typed(inputs[key], value, prefs) for key, value in values.items() if isinstance(value, float)}
+    data = {key: text for key, value in values.items() if (text := typed(inputs[key], value, prefs))}
     return calculator(name, prefs, data or None)
 
 

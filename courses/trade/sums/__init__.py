@@ -5,7 +5,7 @@ A new sum is one `Sum` in the module of its topic; `register` puts the topics in
 
 from courses.trade.sums.register import SUMS, listing, refusals, sum_named, work_out
 from courses.trade.sums.result import Figure, Result, ShownLine, ShownResult
-from courses.trade.sums.shape import Input, Note, Output, Quantity, Sum, Worked
+from courses.trade.sums.shape import Input, Note, Output, Quantity, Sum, Value, Worked
 
 __all__ = [
     "SUMS",
@@ -18,6 +18,7 @@ __all__ = [
     "ShownLine",
     "ShownResult",
     "Sum",
+    "Value",
     "Worked",
     "listing",
     "refusals",

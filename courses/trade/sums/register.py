@@ -7,11 +7,15 @@ from types import MappingProxyType
 
 from courses.trade.errors import TradeError, UnknownSum, offer
 from courses.trade.sums.air import AIR_SUMS
+from courses.trade.sums.gauging import GAUGING_SUMS
+from courses.trade.sums.gloss import GLOSS_SUMS
 from courses.trade.sums.result import Result
 from courses.trade.sums.shape import Sum, read_inputs
 from courses.trade.units import Preferences
 
-SUMS: Mapping[str, Sum] = MappingProxyType({declared.name: declared for declared in (*AIR_SUMS,)})
+SUMS: Mapping[str, Sum] = MappingProxyType(
+    {declared.name: declared for declared in (*AIR_SUMS, *GAUGING_SUMS, *GLOSS_SUMS)}
+)
 """The register, topic after topic."""
 
 

@@ -110,7 +110,8 @@ class Result:
     @property
     def uncertainty(self) -> Note:
         """How far the first figure may be off, and why."""
-        return self.sum.uncertainty.with_quantity("doubt", Quantity(self.doubt, _step_of(self.output.unit), 1))
+        places = self.output.declared.page_decimals or 1
+        return self.sum.uncertainty.with_quantity("doubt", Quantity(self.doubt, _step_of(self.output.unit), places))
 
     def as_json(self) -> dict[str, object]:
         """The shape of the door ``sum``: base units, the uncertainty as the first note."""
@@ -144,13 +145,12 @@ class Result:
         lines = []
         for wanted in self.sum.inputs:
             value = self.inputs[wanted.name]
-            if isinstance(value, str | float):
-                text = value if isinstance(value, str) else shown_plain(value, wanted.unit, prefs)
+            if text := _plain(value, wanted.unit, prefs):
                 lines.append(ShownLine(wanted.name, wanted.title, text))
         return lines
 
     def _line(self, figure: Figure, prefs: Preferences) -> ShownLine:
-        text = shown(figure.value, figure.unit, prefs)
+        text = shown(figure.value, figure.unit, prefs, figure.declared.page_decimals)
         if figure.declared.difference_of is not None:
             more, less = (self._number_shown(name, prefs) for name in figure.declared.difference_of)
             in_reader_unit = prefs.unit_for(figure.unit).code
@@ -165,6 +165,13 @@ class Result:
         number, unit = values[name], units[name]
         assert isinstance(number, float), f"{name} is no quantity, so no difference can be taken from it"
         return rounded(to_shown(number, unit, prefs)[0], prefs.unit_for(unit).decimals)
+
+
+def _plain(value: Value, unit: str, prefs: Preferences) -> str:
+    """An input as it was given, in the reader's unit; of rows nothing, for they stand in the form."""
+    if isinstance(value, str | float):
+        return value if isinstance(value, str) else shown_plain(value, unit, prefs)
+    return "; ".join(shown_plain(each, unit, prefs) for each in value or () if isinstance(each, float))
 
 
 def _step_of(unit: str) -> str:

@@ -9,14 +9,15 @@ from courses.trade.errors import ImpossibleChoice, MissingInput, TradeError, Uni
 from courses.trade.ranges import METRIC, Range
 from courses.trade.units import Preferences, example, parse_quantity, shown
 
-Value = float | str | tuple[Mapping[str, "Value"], ...] | None
-"""What an input holds once read: a number in its base unit, a choice, rows of a table, or nothing where it may."""
+Value = float | str | tuple[float, ...] | tuple[Mapping[str, "Value"], ...] | None
+"""What an input holds once read: one number in its base unit or several, a choice, rows of a table, or nothing."""
 
 
 @dataclass(frozen=True, slots=True)
 class Input:
     """One input: a quantity in ``unit`` from ``low`` to ``high``, one of ``choices``, or rows with ``columns``.
 
+    With ``count`` it is a list of so many quantities, at least and at most: readings, written one after another.
     Without ``default`` it has to be given, unless it is ``optional``: then leaving it out has a meaning of its own,
     which its title tells.
     """
@@ -30,6 +31,7 @@ class Input:
     choices: tuple[str, ...] = ()
     columns: tuple[Input, ...] = ()
     optional: bool = False
+    count: tuple[int, int] | None = None
 
     @classmethod
     def over(cls, span: Range, name: str, title: str, default: float | None = None, optional: bool = False) -> Input:
@@ -58,6 +60,8 @@ class Input:
             return self._left_out()
         if self.columns:
             return self._rows(given, prefs)
+        if self.count:
+            return self._several(given, self.count, prefs)
         return self._chosen(given) if self.choices else self._quantity(given, prefs)
 
     def _left_out(self) -> Value:
@@ -68,6 +72,8 @@ class Input:
     def _example(self) -> str:
         if self.columns:
             return f"rows such as [{self._blank_row()}]"
+        if self.count:
+            return "readings such as 92 95 90 94 96"
         return f"one of {', '.join(self.choices)}" if self.choices else f"a value such as {example(self.unit)}"
 
     def _quantity(self, given: object, prefs: Preferences | None) -> float:
@@ -81,6 +87,15 @@ class Input:
         if self.low is None or self.high is None:
             return value
         return Range(self.low, self.high, self.unit).checked(self.name, value, prefs or METRIC)
+
+    def _several(self, given: object, count: tuple[int, int], prefs: Preferences | None) -> tuple[float, ...]:
+        numbers = split_list(given) if isinstance(given, str) else given
+        if not isinstance(numbers, list | tuple):
+            raise UnitError(f"{str(given)[:40]!r} is no list; write {self._example()}.", self.name)
+        least, most = count
+        if not least <= len(numbers) <= most:
+            raise ImpossibleChoice(f"{len(numbers)} readings are given; give {least} to {most}.", self.name)
+        return tuple(self._quantity(number, prefs) for number in numbers)
 
     def _chosen(self, given: object) -> str:
         if isinstance(given, str) and given in self.choices:
@@ -112,7 +127,18 @@ class Input:
             "default": self.default,
             "choices": list(self.choices) or None,
             "columns": [column.listed() for column in self.columns] or None,
+            **({"count": list(self.count)} if self.count else {}),
         }
+
+
+def split_list(text: str) -> list[str]:
+    """The numbers of a list as people write them: apart by spaces, semicolons or, without either, commas.
+
+    >>> split_list("92 95,5; 90"), split_list("[92, 95, 90]"), split_list("92,95,90")
+    (['92', '95,5', '90'], ['92', '95', '90'], ['92', '95', '90'])
+    """
+    parts = [part.rstrip(",") for part in text.strip("[] ").replace(";", " ").split()]
+    return parts[0].split(",") if len(parts) == 1 and parts[0].count(",") > 1 else parts
 
 
 def read_inputs(
@@ -135,7 +161,7 @@ class Output:
     """One figure that a sum gives, rounded to ``decimals`` in its base ``unit``.
 
     ``difference_of`` names the two figures (inputs or outputs) it is the difference of, so that a page can show the
-    difference of the two numbers it shows.
+    difference of the two numbers it shows. ``page_decimals``: how many a page shows where the unit's own are too few.
     """
 
     name: str
@@ -143,6 +169,7 @@ class Output:
     unit: str
     decimals: int
     difference_of: tuple[str, str] | None = None
+    page_decimals: int | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -34,6 +34,18 @@ def test_a_refusal_of_the_sum_itself_is_said_of_the_whole():
     assert form.errors
 
 
+def test_readings_stand_in_one_field_and_lead_back():
+    form = SumForm(SUMS["gauge_statistics"], SI, {"before_um": "92 95 90 94 96", "after_um": "88; 91; 87; 90; 91"})
+    assert form.result().value == 4.0
+    before = SUMS["gauge_statistics"].inputs[1]
+    assert typed(before, (92.0, 95.5), SI) == "92 95.5"
+    assert form.fields["before_um"].widget.attrs["inputmode"] == "text"
+
+
+def test_what_nobody_gave_is_typed_by_nobody():
+    assert typed(SUMS["dew_point"].inputs[0], None, SI) is None
+
+
 def test_a_value_is_typed_as_people_type():
     (air, _humidity) = SUMS["dew_point"].inputs
     assert [typed(air, 18.0, US), typed(air, -2.5, SI)] == ["64.4", "-2.5"]

@@ -14,6 +14,7 @@ IN_PINT = {
     "K": "delta_degC",
     "degf_step": "delta_degF",
     "um": "micrometer",
+    "nm": "nanometer",
     "mil": "thou",
     "mm": "millimeter",
     "cm": "centimeter",

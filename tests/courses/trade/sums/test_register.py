@@ -1,4 +1,4 @@
-"""The register: five sums, each refusal named, each answer the same from numbers and from text."""
+"""The register of sums: each refusal named, each answer the same from numbers and from text."""
 
 import pytest
 from hypothesis import given
@@ -14,10 +14,14 @@ INPUTS = {
     "surface_rh": ["air_degc", "air_rh", "surface_degc"],
     "water_content": ["air_degc", "air_rh", "pressure_hpa"],
     "infrared_reading": ["surface_degc", "around_degc", "emissivity", "set_emissivity", "instrument_degc"],
+    "gauge_statistics": ["zero_um", "before_um", "after_um"],
+    "gloss": ["index", "rq_nm", "corr_um"],
+    "reflectance": ["index", "angle_deg"],
+    "coherent_share": ["rq_nm", "angle_deg", "wavelength_nm"],
 }
 
 
-def test_the_first_five_sums_are_registered_under_their_names() -> None:
+def test_the_sums_are_registered_under_their_names() -> None:
     assert {name: [one.name for one in declared.inputs] for name, declared in SUMS.items()} == INPUTS
     assert all(declared.name == name for name, declared in SUMS.items())
 
@@ -58,6 +62,8 @@ def test_the_list_has_the_shape_of_the_door() -> None:
     assert {name: value for name, value in defaults.items() if value is not None} == {
         "pressure_hpa": 1013.25,
         "set_emissivity": 0.95,
+        "zero_um": 0.0,
+        "wavelength_nm": 550.0,
     }
 
 
@@ -108,9 +114,13 @@ def test_a_form_learns_of_every_bad_field_at_once() -> None:
     assert refusals("dew_point", {"air_degc": 20, "air_rh": 50}) == {}
 
 
-@given(data=st.data(), name=st.sampled_from(sorted(set(SUMS) - {"infrared_reading"})))
+@given(data=st.data(), name=st.sampled_from(sorted(set(SUMS) - {"infrared_reading", "gloss"})))
 def test_every_sum_answers_everywhere_in_its_ranges(data: st.DataObject, name: str) -> None:
-    inputs = {one.name: data.draw(st.floats(one.low, one.high)) for one in SUMS[name].inputs}
+    """Two are left out: together, inputs within their ranges may leave nothing to read, or too steep a film."""
+    inputs: dict[str, object] = {}
+    for one in SUMS[name].inputs:
+        value = st.floats(one.low, one.high)
+        inputs[one.name] = data.draw(st.lists(value, min_size=2, max_size=6) if one.count else value)
     result = work_out(name, inputs)
     assert result.doubt >= 0
     assert result.shown(Preferences.us()).output.text

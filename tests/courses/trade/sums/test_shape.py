@@ -13,6 +13,7 @@ AIR = Input("air_degc", "Air temperature", "degc", -20.0, 50.0)
 PRESSURE = Input("pressure_hpa", "Air pressure", "hpa", 700.0, 1100.0, 1013.25)
 INSTRUMENT = Input("instrument_degc", "Temperature of the instrument", "degc", -60.0, 60.0, optional=True)
 PAD = Input("pad", "Pad", default="wool", choices=("wool", "foam_cut", "foam_finish"))
+READINGS = Input("before_um", "Readings before", "um", -50.0, 5000.0, count=(2, 5))
 HOURS = Input("hours", "History", columns=(Input("h", "Hours", "h", 0.0, 48.0), AIR))
 
 
@@ -30,6 +31,7 @@ def test_only_an_input_without_a_default_is_needed() -> None:
     [
         (AIR, "air_degc: Air temperature is missing; give a value such as 18 °C or 64 °F."),
         (Input("pad", "Pad", choices=("wool", "foam")), "pad: Pad is missing; give one of wool, foam."),
+        (READINGS, "before_um: Readings before is missing; give readings such as 92 95 90 94 96."),
         (HOURS, 'hours: History is missing; give rows such as [{"h": …, "air_degc": …}].'),
     ],
 )
@@ -52,6 +54,16 @@ def test_a_bare_number_in_text_is_in_the_units_of_the_person() -> None:
         (AIR, 60, OutOfRange, "air_degc: 60\xa0°C lies outside −20\xa0°C to 50\xa0°C; give a value within."),
         (PAD, "wol", ImpossibleChoice, "pad: 'wol' is none of the choices; did you mean wool?"),
         (PAD, 3, ImpossibleChoice, "pad: '3' is none of the choices; there are wool, foam_cut, foam_finish."),
+        (READINGS, "92", ImpossibleChoice, "before_um: 1 readings are given; give 2 to 5."),
+        (READINGS, [1, 2, 3, 4, 5, 6], ImpossibleChoice, "before_um: 6 readings are given; give 2 to 5."),
+        (READINGS, 92, UnitError, "before_um: '92' is no list; write readings such as 92 95 90 94 96."),
+        (READINGS, "92 warm", UnitError, "before_um: 'warm' is no number; write it as 120 µm or 5 mil."),
+        (
+            READINGS,
+            [92, 9000],
+            OutOfRange,
+            "before_um: 9000\xa0µm lies outside −50\xa0µm to 5000\xa0µm; give a value within.",
+        ),
         (HOURS, "20", ImpossibleChoice, 'hours: \'20\' is no list of rows; write [{"h": …, "air_degc": …}].'),
         (HOURS, [20], ImpossibleChoice, 'hours: \'[20]\' is no list of rows; write [{"h": …, "air_degc": …}].'),
         (
@@ -89,6 +101,16 @@ def test_a_choice_is_taken_as_it_stands() -> None:
 
 def test_rows_are_read_column_by_column() -> None:
     assert HOURS.read([{"h": "90 min", "air_degc": "68 °F"}]) == ({"h": 1.5, "air_degc": 20.0},)
+
+
+@pytest.mark.parametrize("given", [[92, 95.5, "90"], "92 95,5 90", "[92, 95.5, 90]", "92; 95.5; 90", "92.0,95.5,90"])
+def test_readings_are_taken_as_people_write_them(given: object) -> None:
+    assert READINGS.read(given) == (92.0, 95.5, 90.0)
+
+
+def test_readings_are_in_the_units_of_the_person_and_listed_with_their_count() -> None:
+    assert READINGS.read("3.5 4", US) == pytest.approx((88.9, 101.6))
+    assert READINGS.listed()["count"] == [2, 5]
 
 
 def test_an_unknown_name_is_refused_with_the_nearest() -> None:
