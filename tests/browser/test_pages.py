@@ -16,15 +16,17 @@ from tests.factories import InvitationFactory
 pytestmark = [pytest.mark.browser, pytest.mark.looks, pytest.mark.django_db(transaction=True)]
 
 MID = {
-    **{"air_degc": "18", "air_rh": "65", "surface_degc": "13", "around_degc": "18", "emissivity": "0.2"},
-    **{
-        "before_um": "92,95,90,94,96",
-        "after_um": "88,91,87,90,91",
-        "index": "1.5",
-        "rq_nm": "50",
-        "corr_um": "3",
-        "angle_deg": "60",
-    },
+    "air_degc": "18",
+    "air_rh": "65",
+    "surface_degc": "13",
+    "around_degc": "18",
+    "emissivity": "0.2",
+    "before_um": "92,95,90,94,96",
+    "after_um": "88,91,87,90,91",
+    "index": "1.5",
+    "rq_nm": "50",
+    "corr_um": "3",
+    "angle_deg": "60",
 }
 OUTCOMES = {
     "satisfactory": "key",
