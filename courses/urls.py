@@ -2,7 +2,7 @@
 
 from django.urls import path
 
-from courses.views import catalogue, display, lessons, parts, people, school, sums
+from courses.views import catalogue, display, lessons, lookalikes, parts, people, pictures, school, sums
 from courses.views import school_people as staff
 
 urlpatterns = [
@@ -10,9 +10,11 @@ urlpatterns = [
     path("settings/", people.settings, name="settings"),
     path("display/", display.choose, name="display-set"),
     path("lessons/", catalogue.index, name="lesson-list"),
+    path("lessons/look-alikes/", lookalikes.look_alikes, name="look-alikes"),
     path("lessons/<slug:slug>/", lessons.detail, name="lesson-detail"),
     path("lessons/<slug:slug>/read/", lessons.read, name="lesson-read"),
     path("lessons/<slug:slug>/check/", lessons.check, name="lesson-check"),
+    path("pictures/<slug:code>/<int:number>.webp", pictures.picture, name="picture"),
     path("calculators/", sums.index, name="sum-list"),
     path("calculators/<str:name>/", sums.detail, name="sum-detail"),
     path("parts/", parts.parts, name="parts"),

@@ -31,7 +31,7 @@ register = template.Library()
 
 _TABS = {
     "home": "today",
-    **dict.fromkeys(("lesson", "course"), "lessons"),
+    **dict.fromkeys(("lesson", "course", "look"), "lessons"),
     **dict.fromkeys(("scenario", "attempt"), "scenarios"),
     **dict.fromkeys(("record", "decision"), "record"),
     **dict.fromkeys(("cohort", "sign", "element"), "cohorts"),

@@ -18,7 +18,9 @@ from courses.content.lesson import Lesson as Text
 from courses.content.parts import Calculator as CalculatorPart
 from courses.content.parts import Check, Drawing, Option
 from courses.content.parts import Finder as FinderPart
+from courses.content.parts import Pictures as PicturesPart
 from courses.content.prose import Prose, Show, render_text, shown_for
+from courses.gallery import lesson_frame
 from courses.models import Lesson, Person
 from courses.shipped import finders, lesson_in, sources
 from courses.trade.sources import MARKS, Source
@@ -113,6 +115,8 @@ def _parts(lesson: Lesson, text: Text, prefs: Preferences, data: Mapping[str, st
             yield {"kind": "finder", "finder": found_in(finders()[part.table], prefs, data)}
         elif isinstance(part, Drawing):
             yield {"kind": "drawing", "template": f"courses/drawings/{part.code}.html"}
+        elif isinstance(part, PicturesPart):
+            yield {"kind": "pictures", "frame": lesson_frame(part.codes)}
         elif isinstance(part, Check):
             number += 1
             yield {"kind": "check", "check": Asked(lesson, part, number, show)}
@@ -139,6 +143,7 @@ def detail(request: HttpRequest, slug: str) -> HttpResponse:
         "lesson": lesson,
         "can": text.outcomes,
         "parts": list(_parts(lesson, text, person.preferences, request.GET)),
+        "pictured": any(isinstance(part, PicturesPart) for part in text.parts),
         "sources": [sources()[key] for key in text.sources],
         "read": person.lessons_read.filter(lesson=lesson).first(),
         "next": _follows(person, lesson),

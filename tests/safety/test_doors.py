@@ -12,10 +12,13 @@ from django.urls import URLPattern, URLResolver, get_resolver, reverse
 
 from assessments import drafting, journey
 from assessments.models import Attempt, Scenario
+from courses import gallery
 from tests.factories import CohortFactory, InvitationFactory, MembershipFactory, PersonFactory
 
 pytestmark = pytest.mark.django_db
 WHO = ("anonymous", "owner", "other", "own_instructor", "other_instructor", "examiner", "manager")
+
+SMALL = {"substrate": "gel_coat", "colour": "navy", "size": [96, 64], "defects": [{"kind": "swirl"}]}
 
 OPEN = "200 200 200 200 200 200 200"
 SIGNED_IN = "302 200 200 200 200 200 200"
@@ -34,6 +37,8 @@ LOOKED_AT = {
     "lesson-list": ([], SIGNED_IN),
     "lesson-detail": (["lesson"], SIGNED_IN),
     "lesson-check": (["lesson"], "302 405 405 405 405 405 405"),
+    "look-alikes": ([], SIGNED_IN),
+    "picture": (["picture", "place"], "302 200 404 200 200 200 200"),
     "sum-list": ([], SIGNED_IN),
     "sum-detail": (["sum"], SIGNED_IN),
     "parts": ([], STAFF),
@@ -129,6 +134,8 @@ def world(client, trainee, other, remote, sit, signer, shown, now):
     things = {
         "lesson": "dew-point",
         "sum": "dew_margin",
+        "picture": gallery.hang(SMALL, "point", [(0.5, 0.42)], "paper", owner=trainee).code,
+        "place": 1,
         "token": "a-token",
         "scenario": "COA-01",
         "open": going_on.pk,

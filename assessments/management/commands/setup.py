@@ -13,6 +13,7 @@ from assessments.filing import catch_up
 from assessments.management import demo, shelves
 from courses.actions import found_school
 from courses.errors import Refused
+from courses.gallery import hang_shipped
 from courses.keys import make_keys, secret_of
 from courses.models import School
 
@@ -48,6 +49,7 @@ class Command(BaseCommand):
             ("Tables", lambda: call_command("migrate", verbosity=0, interactive=False)),
             ("Cache", lambda: call_command("createcachetable", verbosity=0)),
             ("Courses, lessons, scenarios", lambda: shelves.load(now, self.say)),
+            ("Pictures", hang_shipped),
             ("The record", lambda: catch_up(now)),
             ("The school", (lambda: self.open_school()) if bare else (lambda: demo.load(settings.VAR, now, self.say))),
             ("Files of the pages", lambda: call_command("collectstatic", verbosity=0, interactive=False)),

@@ -22,7 +22,7 @@ def test_a_bare_school_has_shelves_and_no_people(capsys):
     call_command("setup", "--bare")
     said = capsys.readouterr().out
     assert "python manage.py invite you@example.org --role manager" in said
-    assert "8 of 8" in said
+    assert "9 of 9" in said
     assert (School.objects.count(), Person.objects.count(), Scenario.objects.count()) == (1, 0, 1)
 
 
