@@ -11,6 +11,9 @@ from courses.content.tables import Table, read_table
 
 OUTCOMES: Final = ("satisfactory", "not_yet_satisfactory", "critical_fail", "cannot_certify")
 
+TICKED: Final = ("many", "ask", "zones")
+"""Kinds of task whose answer is a list of ids, of which an exemplar adds some, drops some or takes all."""
+
 Tasks = tuple[Task, ...]
 
 
@@ -111,7 +114,7 @@ def _ticks(table: Table, tasks: Tasks) -> MappingProxyType[str, tuple[str, ...]]
 
 def _ticked(table: Table, key: str, name: str, tasks: Tasks) -> Task:
     task = _task(table, key, name, tasks)
-    if task.kind != "many":
+    if task.kind not in TICKED:
         raise table.refuse(key, f"'{name}' has no options to tick.")
     return task
 

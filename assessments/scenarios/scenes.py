@@ -38,3 +38,14 @@ def scene(paint: tuple[str, str], seed: float, *marks: Mapping[str, object], **m
         "defects": [dict(one) for one in marks],
         **more,
     }
+
+
+def about(across: float, down: float, reach: tuple[float, float]) -> Box:
+    """Return the box that reaches so far to both sides of a middle, all in fractions of the picture, kept inside it.
+
+    >>> about(0.5, 0.25, (0.1, 0.3))
+    (0.4, 0.0, 0.6, 0.55)
+    """
+    left, right = max(0.0, across - reach[0]), min(1.0, across + reach[0])
+    top, bottom = max(0.0, down - reach[1]), min(1.0, down + reach[1])
+    return round(left, 4), round(top, 4), round(right, 4), round(bottom, 4)

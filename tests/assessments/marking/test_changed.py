@@ -37,3 +37,11 @@ def test_columns_are_written_over_in_all_rows_or_in_some() -> None:
     assert [row["what"] for row in changed_list(every, ROWS, PATCHES)] == ["teak", "teak"]
     one = replace(PLAIN, rows={"patches": {"n": [2], "verdict": "leave"}})
     assert changed_list(one, ROWS, PATCHES) == [PATCHES[0], {"n": 2, "what": "gel_coat", "verdict": "leave"}]
+
+
+def test_rows_may_be_named_by_an_expression_that_was_worked_before() -> None:
+    plastics = replace(PLAIN, rows={"patches": {"n": "key.plastics", "verdict": "polish"}})
+    assert changed_list(plastics, ROWS, PATCHES, {"key.plastics": [1]}) == [
+        {**PATCHES[0], "verdict": "polish"},
+        PATCHES[1],
+    ]

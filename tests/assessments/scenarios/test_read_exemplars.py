@@ -8,6 +8,7 @@ from assessments.scenarios.spec import Exemplar
 from assessments.scenarios.tasks import Task
 from courses.content.errors import FileRefused
 from courses.content.tables import read_table
+from tests.assessments.answers.listing import ASK, CELLS_ONLY
 
 TASKS = (
     Task("margin", "quantity", "Margin", "How far?", unit="K", decimals=1),
@@ -30,6 +31,12 @@ def test_an_exemplar_is_its_difference_from_the_key() -> None:
     assert (dict(made.put), dict(made.work)) == ({"steps": []}, {"margin": "key.margin + 1"})
     assert (dict(made.add), dict(made.drop)) == ({"steps": ("log",)}, {"steps": ("tell",)})
     assert (made.tick_all, made.unanswered) == (("steps",), ("margin",))
+
+
+def test_readings_and_cells_are_ticked_like_options() -> None:
+    raw = "name = 'all'\noutcomes = ['satisfactory']\ndrop = { asked = ['nail'] }\ntick_all = ['cells']"
+    made = read_exemplar(read_table(raw, "a.toml"), (ASK, CELLS_ONLY))
+    assert (dict(made.drop), made.tick_all) == ({"asked": ("nail",)}, ("cells",))
 
 
 @pytest.mark.parametrize(
