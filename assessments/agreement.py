@@ -44,7 +44,7 @@ FILED_SAYS: dict[str, Callable[[Evidence], object]] = {
     "judged": lambda row: row.judged,
     "happened_at": lambda row: _moment(row.happened_at),
     "replaces": lambda row: str(row.replaces_id or ""),
-    "described": lambda row: row.described or None,
+    "described": lambda row: "in words" if row.described else None,
 }
 DECIDED_SAYS: dict[str, Callable[[Decision], object]] = {
     "element": lambda row: row.element,

@@ -67,7 +67,7 @@ def _enter_evidence(kind: str, evidence: Evidence, reason: str, now: datetime) -
         "reason": reason,
     }
     if evidence.described:
-        what["described"] = True
+        what["described"] = "in words"
     log.enter(log.stream_of(evidence.person), kind, what, now=now)
 
 

@@ -82,6 +82,7 @@ SENT = {
     "attempt-open": (["scenario"], "302 400 400 400 400 400 400"),
     "answer-save": (["open"], "302 400 404 404 404 404 404"),
     "attempt-hand-in": (["attempt"], "302 302 404 404 404 404 404"),
+    "attempt-describe": (["open"], "302 302 404 404 404 404 404"),
     "attempt-put-away": (["attempt"], "302 302 404 404 404 404 404"),
     "book-begin": (["scenario"], AUTHOR),
     "book-put-back": (["scenario"], AUTHOR),
