@@ -205,6 +205,7 @@ def names_of(scenario: Scenario) -> list[dict[str, Any]]:
     """Return every name a rule may use, by its root."""
     labels = _labels(scenario)
     roots = {"answer": _("The trainee’s answers"), "key": _("The key"), "facts": _("Facts, as drawn")}
+    roots["model"] = _("Worked from the answers")
     names = schema_of(scenario.spec).names
     known = {root: words for root, words in roots.items() if root in names}
     return [{"root": words, "names": list(_names(names[root], root, labels))} for root, words in known.items()]
@@ -214,7 +215,7 @@ def _labels(scenario: Scenario) -> dict[str, str]:
     spec = scenario.spec
     of_facts = {f"facts.{one.name}": one.label for one in spec.facts}
     of_key = {f"{root}.{one.name}": one.label for root in ("key", "answer") for one in spec.key_fields}
-    return of_facts | of_key
+    return of_facts | of_key | {f"model.{one.field.name}": one.field.label for one in spec.model}
 
 
 def _names(kind: Kind, path: str, labels: dict[str, str]) -> Iterable[NameLine]:

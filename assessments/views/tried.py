@@ -12,7 +12,7 @@ from django.utils.translation import gettext as _
 
 from assessments.access import cohorts_for
 from assessments.answers.errors import AnswerRefused
-from assessments.answers.sheet import NONE_OF_THESE, parse_form, read_answers
+from assessments.answers.sheet import NONE_OF_THESE, parse_form, read_answers, written
 from assessments.journey import answers_of, facts_of
 from assessments.marking.case import case_of, rests_of, schema_of
 from assessments.marking.exemplars import Expressions, drawn_case, trials
@@ -25,6 +25,7 @@ from assessments.scenarios.fields import Record
 from assessments.scenarios.read_exemplars import read_exemplars
 from assessments.scenarios.spec import Scenario
 from assessments.scenarios.story import facts_shown, with_units, worded
+from assessments.scenarios.tasks import Task
 from assessments.views.paper import Sheet
 from assessments.views.rule_lines import show_values
 from courses.models import Person
@@ -34,6 +35,11 @@ KEY, OWN = "key", "own"
 MOST_ATTEMPTS = 20
 """How many handed-in attempts are offered, the newest first."""
 LARGEST_SEED = 10**9
+TICKED = ("many", "ask")
+"""Kinds of task whose own answer is ticked."""
+WRITTEN = ("order", "rows", "zones")
+"""Kinds of task whose own answer is written, one act, column or cell a line."""
+SHOWN_AS = {**dict.fromkeys(TICKED, "many"), **dict.fromkeys(WRITTEN, "lines")}
 
 
 @dataclass(slots=True)
@@ -103,13 +109,19 @@ def _own(spec: Scenario, data: QueryDict, key: Record, reader: Person, errors: d
     given: dict[str, Any] = {}
     for task in spec.tasks:
         try:
-            value = parse_form(task, data.getlist(f"own-{task.id}"), reader.preferences)
+            value = parse_form(task, _sent(task, data), reader.preferences)
         except AnswerRefused as refused:
             errors[task.id] = refused.sentence
             continue
         if value is not None:
             given[task.id] = value
     return given
+
+
+def _sent(task: Task, data: QueryDict) -> list[str]:
+    """Return what was sent of one's own answer; a list that is written line by line in its lines."""
+    sent = data.getlist(f"own-{task.id}")
+    return "\n".join(sent).splitlines() if task.kind in WRITTEN else sent
 
 
 def _known(spec: Scenario, trial: Trial) -> Mapping[str, Any]:
@@ -159,8 +171,11 @@ def own_fields(spec: Scenario, trial: Trial, reader: Person, data: QueryDict) ->
         value, name = trial.answers.get(task.id), f"own-{task.id}"
         typed = data.get(name, "") if task.id in trial.errors else sheet.typed(task, value)
         ticked = value if isinstance(value, list | tuple) else [value]
-        options: list[tuple[str, str]] = [(one.id, with_units(one.words, sheet.show)) for one in task.options]
-        if task.kind == "many":
+        offered = () if task.kind in WRITTEN else task.choices
+        options: list[tuple[str, str]] = [(one.id, with_units(one.words, sheet.show)) for one in offered]
+        if task.kind in WRITTEN and task.id not in trial.errors and isinstance(value, list):
+            typed = "\n".join(written(task, value))
+        if task.kind in TICKED:
             options.append((NONE_OF_THESE, _("None of these")))
             ticked = ticked or [NONE_OF_THESE]
         if task.kind == "yes_no":
@@ -168,11 +183,11 @@ def own_fields(spec: Scenario, trial: Trial, reader: Person, data: QueryDict) ->
         fields.append(
             {
                 "name": name,
-                "kind": task.kind,
+                "kind": SHOWN_AS.get(task.kind, task.kind),
                 "title": task.title,
-                "value": typed if task.kind != "many" else "",
+                "value": "" if task.kind in TICKED else typed,
                 "options": [{"value": one, "words": words, "chosen": one in ticked} for one, words in options],
-                "ticked": sum(one.id in ticked for one in task.options),
+                "ticked": sum(one.id in ticked for one in offered),
                 "error": trial.errors.get(task.id, ""),
             }
         )
