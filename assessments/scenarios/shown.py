@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from functools import lru_cache
+from itertools import chain
 from typing import Any
 
 from assessments.scenarios.fields import Field
@@ -31,11 +32,16 @@ class Shop:
 
 @dataclass(frozen=True, slots=True)
 class Zone:
-    """A part of a picture that rules call by name: where these defects lie, and the verdict that is right there."""
+    """A part of a picture that rules call by name: where these defects lie, and the verdict that is right there.
+
+    A draw is thrown away unless it has to be marked in at least ``least`` and at most ``most`` cells.
+    """
 
     name: str
     defects: tuple[int, ...]
     verdict: str = ""
+    least: int = 1
+    most: int = len(CELLS)
 
 
 @dataclass(frozen=True, slots=True)
@@ -98,9 +104,13 @@ def zones_in(shown: Shown, shop: Shop) -> tuple[ZoneCells, ...]:
 
 
 def unfit(shown: Shown, shop: Shop) -> str | None:
-    """Return why a picture can't be asked about, or None: a defect that doesn't stand out, or one that shows."""
+    """Return why a picture can't be asked about, or None.
+
+    A defect to be seen doesn't stand out, one not to be seen shows, a zone lies in too few cells or too many.
+    """
     scene = Scene.of(shown.scene, shop.catalogue)
-    return next(_against(scene, shown, shop.contrast), None) if shop.contrast else None
+    seen = _against(scene, shown, shop.contrast) if shop.contrast else iter(())
+    return next(chain(seen, _against_zones(scene, shown)), None)
 
 
 def observed(shown: Shown, shop: Shop) -> tuple[Any, ...]:
@@ -120,6 +130,12 @@ def _against(scene: Scene, shown: Shown, contrast: Contrast) -> Iterator[str]:
             yield f"{defect.kind} on {scene.colour} doesn't stand out in {shown.light} light"
         if place in shown.unseen and not entry.unseen:
             yield f"{defect.kind} on {scene.colour} shows in {shown.light} light"
+
+
+def _against_zones(scene: Scene, shown: Shown) -> Iterator[str]:
+    for zone, cells in zip(shown.zones, _zones_in(scene, shown.light, shown.zones), strict=True):
+        if not zone.least <= len(cells.required) <= zone.most:
+            yield f"zone '{zone.name}' lies in {len(cells.required)} cells, not in {zone.least} to {zone.most}"
 
 
 @lru_cache(maxsize=512)
