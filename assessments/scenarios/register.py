@@ -7,7 +7,18 @@ from collections.abc import Mapping
 from types import MappingProxyType
 from typing import Final
 
-from assessments.scenarios import coa_01_v1, ins_01_v1, ins_02_v1, ins_06_v1, ins_07_v1
+from assessments.scenarios import (
+    coa_01_v1,
+    ins_01_v1,
+    ins_02_v1,
+    ins_03_v1,
+    ins_04_v1,
+    ins_05_v1,
+    ins_06_v1,
+    ins_07_v1,
+    ins_08_v1,
+    ins_09_v1,
+)
 from assessments.scenarios.errors import UnknownScenario
 from assessments.scenarios.sketch import Sketch
 from assessments.scenarios.spec import Scenario
@@ -18,8 +29,13 @@ SKETCHES: Final[Mapping[str, Sketch]] = MappingProxyType(
         "COA-01@1": Sketch(coa_01_v1.draw, coa_01_v1.key),
         "INS-01@1": Sketch(ins_01_v1.draw, ins_01_v1.key, ins_01_v1.pictures),
         "INS-02@1": Sketch(ins_02_v1.draw, ins_02_v1.key, ins_02_v1.pictures),
+        "INS-03@1": Sketch(ins_03_v1.draw, ins_03_v1.key, ins_03_v1.pictures),
+        "INS-04@1": Sketch(ins_04_v1.draw, ins_04_v1.key, ins_04_v1.pictures),
+        "INS-05@1": Sketch(ins_05_v1.draw, ins_05_v1.key, ins_05_v1.pictures),
         "INS-06@1": Sketch(ins_06_v1.draw, ins_06_v1.key, ins_06_v1.pictures),
         "INS-07@1": Sketch(ins_07_v1.draw, ins_07_v1.key, ins_07_v1.pictures),
+        "INS-08@1": Sketch(ins_08_v1.draw, ins_08_v1.key),
+        "INS-09@1": Sketch(ins_09_v1.draw, ins_09_v1.key, model=ins_09_v1.model),
     }
 )
 
