@@ -13,9 +13,8 @@ from dataclasses import dataclass
 from math import isfinite
 
 from courses.content.tables import Table, read_table
+from courses.trade.defects import LIGHTS
 
-LIGHTS = ("diffuse", "point", "raking")
-"""The lights a panel stands in, as `courses.pictures` names them; numpy stays out of this chapter."""
 LAMPS_AT_MOST = 12
 _CODE = re.compile(r"[a-z][a-z0-9_]*\Z")
 _SHOWN_AT_MOST = 3

@@ -5,6 +5,7 @@ from django.core.management import CommandError, call_command
 
 from courses import shipped
 from courses.models import Lesson, School
+from courses.pictures import LIGHTS, Scene
 
 
 def test_everything_shipped_reads():
@@ -14,6 +15,13 @@ def test_everything_shipped_reads():
     assert "four_skins" in shipped.known().drawings
     assert shipped.sources()["practice"].title == "Common practice"
     assert list(shipped.units()) == ["INS", "WAD", "PLN", "CUT", "SAF", "COA", "HOM"]
+
+
+def test_every_picture_of_a_lesson_is_a_scene_that_can_be_made():
+    for picture in shipped.pictures().values():
+        scene = Scene.of(picture.scene, shipped.catalogue())
+        assert scene.seed == picture.scene["seed"]
+        assert picture.light in LIGHTS
 
 
 def test_a_lesson_is_read_once_for_each_text():

@@ -3,7 +3,8 @@ import re
 import pytest
 
 from courses.content.errors import FileRefused
-from courses.content.picture_list import LAMPS_AT_MOST, LIGHTS, ListedPicture, read_pictures, why_not_together
+from courses.content.picture_list import LAMPS_AT_MOST, ListedPicture, read_pictures, why_not_together
+from courses.trade.defects import LIGHTS
 
 WHOLE = """[[picture]]
 code = "swirl_navy"

@@ -8,9 +8,10 @@ from tests.factories import PlacementFactory
 
 pytestmark = pytest.mark.django_db
 TAUGHT = ["dew-point", "instruments-lie"]
+SEEING = ["order-of-tests", "swirl-or-hologram", "stop-and-refer", "what-am-i-touching"]
 
 
-@pytest.mark.parametrize("slug", TAUGHT)
+@pytest.mark.parametrize("slug", TAUGHT + SEEING)
 def test_a_trainee_reads_the_lessons_of_their_course(client, trainee, slug):
     client.force_login(trainee)
     assert client.get(reverse("lesson-detail", args=[slug])).status_code == 200
@@ -98,3 +99,18 @@ def test_pages_ask_the_database_as_often_however_long_the_course(client, trainee
         client.get(reverse("lesson-list"))
     with django_assert_num_queries(12):
         client.get(reverse("lesson-detail", args=["dew-point"]))
+
+
+def test_a_lesson_shows_its_pictures_side_by_side_with_what_there_is_to_see(client, trainee):
+    client.force_login(trainee)
+    page = client.get(reverse("lesson-detail", args=["swirl-or-hologram"])).content.decode()
+    assert "close to whole rings round the lamp" in page
+    assert "As the lamp moves, the bands stay on their lines" in page
+    assert page.count('data-at="1"') == 4
+
+
+def test_a_lesson_shows_a_drawing_that_says_what_it_shows(client, trainee):
+    client.force_login(trainee)
+    page = client.get(reverse("lesson-detail", args=["what-am-i-touching"])).content.decode()
+    assert page.count('<figure class="drawing"') == 2
+    assert "<title>Four skins in section on one scale</title>" in page
