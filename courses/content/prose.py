@@ -6,9 +6,11 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from html import escape
 
-from courses.trade.units import Preferences, shown
+from courses.trade.units import Preferences, shown, to_shown
 
 Show = Callable[[float, str, int], str]
+
+FEW_MILS = 10.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,6 +50,7 @@ def shown_for(preferences: Preferences) -> Show:
     """How a reader with these ``preferences`` sees a quantity of a lesson: never more than one decimal.
 
     A whole number stays whole where its unit is the base unit; converted, it keeps one decimal unless that is 0.
+    Mils under 10 keep two: a tenth of a mil is more than some films lose in a whole job.
 
     >>> show = shown_for(Preferences.us())
     >>> [show(20.0, "degc", 0), show(3.0, "K", 1), show(16.0, "degc", 0)]
@@ -57,6 +60,9 @@ def shown_for(preferences: Preferences) -> Show:
     """
 
     def show(value: float, unit: str, decimals: int) -> str:
+        number, symbol = to_shown(value, unit, preferences)
+        if symbol == "mil" and abs(number) < FEW_MILS:
+            return shown(value, unit, preferences, decimals=2)
         tenth = shown(value, unit, preferences, decimals=1)
         if decimals == 0 and ".0" in tenth:
             return shown(value, unit, preferences, decimals=0)

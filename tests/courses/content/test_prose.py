@@ -26,8 +26,11 @@ def test_what_show_returns_is_escaped():
         (11.32, "degc", 2, "52.4\u00a0°F", "11.3\u00a0°C"),
         (4.0, "K", 0, "7.2\u00a0°F", "4\u00a0K"),
         (13.0, "degc", 1, "55.4\u00a0°F", "13.0\u00a0°C"),
+        (4.0, "um", 1, "0.16\u00a0mil", "4.0\u00a0µm"),
+        (110.0, "um", 0, "4.33\u00a0mil", "110\u00a0µm"),
+        (380.0, "um", 0, "15\u00a0mil", "380\u00a0µm"),
         (-30.0, "degc", 0, "\u221222\u00a0°F", "\u221230\u00a0°C"),
     ],
 )
-def test_one_decimal_at_most_and_whole_numbers_stay_whole(value, unit, decimals, us, metric):
+def test_one_decimal_at_most_but_of_few_mils_and_whole_numbers_stay_whole(value, unit, decimals, us, metric):
     assert (US(value, unit, decimals), METRIC(value, unit, decimals)) == (us, metric)
