@@ -3,7 +3,7 @@
 from courses.pictures.measure import Seen, measured
 from courses.pictures.panel import LAMP, Panel, Shot
 from courses.pictures.scene import LIGHTS, Defect, Scene, SceneRefused
-from courses.pictures.truth import CELLS, cell_shares, masks, required_and_allowed
+from courses.pictures.truth import CELLS, cell_shares, mask_files, masks, required_and_allowed
 
 __all__ = [
     "CELLS",
@@ -17,6 +17,7 @@ __all__ = [
     "Seen",
     "Shot",
     "cell_shares",
+    "mask_files",
     "masks",
     "measured",
     "required_and_allowed",

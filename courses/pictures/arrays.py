@@ -22,7 +22,7 @@ def soft(x: Any) -> Floats:
     [0.0, 0.5, 1.0]
     """
     t = np.clip(np.asarray(x, F32) * F32(0.3125) + F32(0.5), 0, 1)
-    return t * t * (3 - 2 * t)
+    return np.asarray(t * t * (3 - 2 * t), F32)
 
 
 def lerp(a: Any, b: Any, t: Any) -> Any:

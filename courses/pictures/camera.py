@@ -1,6 +1,7 @@
 """Where the photographer stands, and which place of the panel each pixel sees.
 
-Millimetres on the panel: x to the right, y down, z towards the viewer. The middle of the picture sees the middle of the panel, (300, 200).
+Millimetres on the panel: x to the right, y down, z towards the viewer. The middle of the picture sees the middle of
+the panel, (300, 200).
 """
 
 from __future__ import annotations
@@ -64,7 +65,9 @@ class Stand:
         return (x - self.eye[0]) / (away * k) + 0.5, down / (k * self.aspect) + 0.5
 
     def homography(self, width: int) -> tuple[float, ...]:
-        """The eight numbers of the plane-to-plane map from pixels (corner based) to mm, for a picture so many px wide."""
+        """The eight numbers of the plane-to-plane map from pixels (corner based) to mm,
+        for a picture so many px wide.
+        """
         cos, sin = self._turn
         k = self.width / self.distance
         p = k / width
@@ -85,7 +88,9 @@ class Stand:
 
 
 STANDS = {"point": (24.0, 900.0, 560.0), "diffuse": (38.0, 1000.0, 600.0), "raking": (66.0, 1100.0, 520.0)}
-"""Tilt (degrees), distance and width (mm) for each light, set by eye: lamp overhead, sky mirrored, low along the panel."""
+"""Tilt (degrees), distance and width (mm) for each light, set by eye:
+lamp overhead, sky mirrored, low along the panel.
+"""
 
 
 def stand_for(light: str, size: tuple[int, int]) -> Stand:
@@ -136,7 +141,7 @@ class Camera:
         """Mm down of each pixel's place, (h, w)."""
         return self._places[1]
 
-    def view(self, rows: slice) -> tuple[Floats, Floats, Floats, Floats]:
+    def view(self, rows: slice) -> tuple[Any, Any, Any, Any]:
         """The unit vector from the panel to the lens and the distance in mm, for some rows of the picture."""
         cx, cy, cz = (F32(value) for value in self.stand.eye)
         vx, vy = cx - self.x[rows], cy - self.y[rows]

@@ -26,9 +26,9 @@ _WAVES, _DUST, _LINT, _LINES, _FLAKE = 3, 50, 51, 52, 60
 class Canvas:
     """What light meets on a panel: slopes, colour, gloss, films and fine marks, one value for each pixel.
 
-    ``nx`` and ``ny`` are slopes (the normal is (nx, ny, 1)), ``albedo`` linear colour, ``alpha`` the Beckmann width of the gloss,
-    ``coat`` the share that is still mirror-like, ``halo`` the share that scatters in a wide lobe, ``fog`` the cover of fine marks in
-    all directions, ``dark`` the share that
+    ``nx`` and ``ny`` are slopes (the normal is (nx, ny, 1)), ``albedo`` linear colour, ``alpha`` the Beckmann width
+    of the gloss, ``coat`` the share that is still mirror-like, ``halo`` the share that scatters in a wide lobe,
+    ``fog`` the cover of fine marks in all directions, ``dark`` the share that
     swallows light, ``removed_um`` what was taken off. A kind changes these in place.
     """
 
@@ -61,7 +61,7 @@ class Canvas:
         camera, gel = self.camera, self.scene.gel
         long = F32(0.0025 if gel else 0.0010)
         fine = F32(0.0022 if gel else 0.0012)
-        right, low = field([self.scene.seed, 1, _WAVES], 4.0, 30.0, slope=0.3).slopes()
+        right, low = field([self.scene.seed, 1, _WAVES], 5.0, 30.0, slope=0.3).slopes()
         self.nx = (
             (camera.x - F32(PANEL[0] / 2)) / F32(across) + long * self._noise(60, 400, 1) + fine * right.on(camera)
         )
@@ -88,10 +88,12 @@ class Canvas:
         """How much of a layer ``depth_um`` thick is still there at each pixel, 0 to 1."""
         if depth_um <= 0:
             return np.ones(self.camera.x.shape, F32)
-        return np.clip(1 - self.removed_um * F32(1 / depth_um), 0, 1)
+        return np.asarray(np.clip(1 - self.removed_um * F32(1 / depth_um), 0, 1), F32)
 
     def fogged(self, cover: float, depth_um: float, amount: Floats) -> None:
-        """Lay marks in all directions, too fine to be told apart: their ``cover`` where ``amount`` is 1, and their depth."""
+        """Lay marks in all directions, too fine to be told apart:
+        their ``cover`` where ``amount`` is 1, and their depth.
+        """
         left = self.left(depth_um)
         if self.filled_um:
             left = left * F32(max(0.08, 1 - self.filled_um / depth_um))

@@ -122,7 +122,7 @@ class Grooves:
             part = _Part(base, right, down, np.cos(phi), np.sin(phi), cover, lobe.along, lobe.across)
             self._parts.append(part)
 
-    def _left(self, width: Floats, near: Any, lobe: _Lobe) -> Floats:
+    def _left(self, width: Floats, near: Any, lobe: _Lobe) -> Any:
         """What is still open of each width: film taken off and oil both close a V-shaped mark."""
         if lobe.filled_um:
             # oil never levels a mark wholly: its skin sags into the widest part
@@ -136,17 +136,27 @@ class Grooves:
         w, h = self.camera.size
         out = np.zeros(h * w, F32)
         flat_x, flat_y = dx.reshape(-1), dy.reshape(-1)
+        waiting: list[tuple[Any, Floats, Floats, Floats]] = []
         for part in self._parts:
-            near = _nearest(part.base, part.right, part.down, w)
-            a, b = flat_x[near], flat_y[near]
-            along = (part.tx * a + part.ty * b) * F32(1 / part.along)
-            lit = np.flatnonzero(np.abs(along) < FARTHEST)
-            along, tx, ty = along[lit], part.tx[lit], part.ty[lit]
-            across = (tx * b[lit] - ty * a[lit]) * F32(1 / part.across)
-            density = np.exp(F32(-0.5) * (along * along + across * across))
-            density *= part.cover[lit] * F32(1 / (2 * math.pi * part.along * part.across))
-            _splat(out, part.base[lit], part.right[lit], part.down[lit], density, w)
+            waiting.append(_lit(part, flat_x, flat_y, w))
+            if sum(one[0].size for one in waiting) > CHUNK or part is self._parts[-1]:
+                base, right, down, value = (np.concatenate(column) for column in zip(*waiting, strict=True))
+                _splat(out, base, right, down, value, w)
+                waiting = []
         return out.reshape(h, w)
+
+
+def _lit(part: _Part, flat_x: Floats, flat_y: Floats, w: int) -> tuple[Any, Floats, Floats, Floats]:
+    """The samples of one family that shine for the wanted slopes, and how strongly."""
+    near = _nearest(part.base, part.right, part.down, w)
+    a, b = flat_x[near], flat_y[near]
+    along = (part.tx * a + part.ty * b) * F32(1 / part.along)
+    lit = np.flatnonzero(np.abs(along) < FARTHEST)
+    along, tx, ty = along[lit], part.tx[lit], part.ty[lit]
+    across = (tx * b[lit] - ty * a[lit]) * F32(1 / part.across)
+    density = np.exp(F32(-0.5) * (along * along + across * across))
+    density *= part.cover[lit] * F32(1 / (2 * math.pi * part.along * part.across))
+    return part.base[lit], part.right[lit], part.down[lit], density
 
 
 def _nearest(base: Any, right: Floats, down: Floats, w: int) -> Any:

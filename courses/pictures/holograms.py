@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
+from typing import Any
 
 import numpy as np
 from numpy.random import Generator
@@ -24,6 +25,8 @@ PAD_MM = 82.0
 """Radius of the pad."""
 PITCH_MM = 0.85
 """Distance between two arcs of one grain cluster along the walk; by eye."""
+GROUP = 500
+"""Arcs worked on at once, so that memory stays small."""
 BUNDLE = 9.0
 """Marks side by side in one arc: each is far finer than a pixel."""
 
@@ -66,7 +69,7 @@ def plan(defect: Defect, plate: Plate, rng: Generator) -> Holograms:
     return Holograms(plate, arcs)
 
 
-def _lane(rng: Generator, off: float, reach: float, forth: bool) -> tuple[Floats, ...]:
+def _lane(rng: Generator, off: float, reach: float, forth: bool) -> tuple[Any, ...]:
     """One walk of the machine: arcs along it, in mm along and across the lanes."""
     pace = rng.uniform(0.85, 1.25)
     along = np.arange(-reach, reach, PITCH_MM * pace)
@@ -93,8 +96,9 @@ def lay(plan: Holograms, canvas: Canvas) -> None:
     plate, arcs = plan.plate, plan.arcs
     step = 0.7 * canvas.camera.pixel_mm
     single = width_mm(plate.defect.depth_um, ACROSS)
-    for first in range(0, arcs.x.size, 2000):
-        x, y, phi, width = _sampled(arcs, slice(first, first + 2000), step, canvas.rng)
+    seen = np.flatnonzero(_in_sight(arcs, canvas.camera))
+    for first in range(0, seen.size, GROUP):
+        x, y, phi, width = _sampled(arcs, seen[first : first + GROUP], step, canvas.rng)
         if not plate.whole:
             width = width * plate.weight(x, y)
         canvas.grooves.add(
@@ -105,7 +109,16 @@ def lay(plan: Holograms, canvas: Canvas) -> None:
     canvas.fogged(0.004 * plate.defect.severity, plate.defect.depth_um, weight * np.clip(patchy, 0.2, 2))
 
 
-def _sampled(arcs: Arcs, piece: slice, step: float, rng: Generator) -> tuple[Floats, Floats, Floats, Floats]:
+def _in_sight(arcs: Arcs, camera: Camera) -> Mask:
+    """Which arcs come into the picture."""
+    w, h = camera.size
+    angle = arcs.first + (arcs.last - arcs.first) * np.linspace(0, 1, 7, dtype=F32)[:, None]
+    px, py = camera.project(arcs.x + arcs.radius * np.cos(angle), arcs.y + arcs.radius * np.sin(angle))
+    near = 0.08 * w
+    return np.asarray(((px > -near) & (px < w + near) & (py > -near) & (py < h + near)).any(axis=0))
+
+
+def _sampled(arcs: Arcs, piece: Any, step: float, rng: Generator) -> tuple[Floats, Floats, Floats, Floats]:
     """Place, direction and share of the full width of each sample of some arcs."""
     x, y, radius, first, last, load = (
         value[piece] for value in (arcs.x, arcs.y, arcs.radius, arcs.first, arcs.last, arcs.load)

@@ -23,9 +23,9 @@ P = TypeVar("P")
 class Kind(Generic[P]):
     """Three functions that share a plan: geometry in mm, worked out once from the scene's own chance.
 
-    ``plan`` makes it without any picture, ``mask`` says which pixels of a camera the defect covers, ``lay`` changes a canvas.
-    ``ground``, where there is one, is what the defect needs about it to be seen at all (a ghost needs weathered film): it
-    is laid first, and stays where the defect is left out.
+    ``plan`` makes it without any picture, ``mask`` says which pixels of a camera the defect covers, ``lay`` changes
+    a canvas. ``ground``, where there is one, is what the defect needs about it to be seen at all (a ghost needs
+    weathered film): it is laid first, and stays where the defect is left out.
     """
 
     plan: Callable[[Defect, Plate, Generator], P]

@@ -29,20 +29,24 @@ _STREAM = 20
 
 @dataclass(frozen=True)
 class Lamp:
-    """A torch at ``place`` (mm), pointing along ``aim``; ``arm`` is the direction of the hand in the plane of its face."""
+    """A torch at ``place`` (mm),
+    pointing along ``aim``; ``arm`` is the direction of the hand in the plane of its face.
+    """
 
     place: tuple[float, float, float]
     aim: tuple[float, float, float]
     arm: float
 
-    def beam(self, lx: Floats, ly: Floats, lz: Floats, distance: Floats) -> Floats:
+    def beam(self, lx: Any, ly: Any, lz: Any, distance: Any) -> Floats:
         """Irradiance on a surface that faces the lamp: bright middle, long shoulder, falling with distance."""
         off = 1 + (lx * F32(self.aim[0]) + ly * F32(self.aim[1]) + lz * F32(self.aim[2]))
         shape = F32(0.16) + F32(0.84) * np.exp(off * F32(-1 / 0.085))
-        return shape * np.square(F32(USUAL_MM) / distance)
+        return np.asarray(shape * np.square(F32(USUAL_MM) / distance), F32)
 
     def face(self, place: tuple[Floats, Floats], ray: tuple[Floats, ...], alpha: Floats) -> tuple[Floats, Floats]:
-        """What mirrored rays meet at the lamp: how much of its bright face, and how much room its body leaves to see."""
+        """What mirrored rays meet at the lamp:
+        how much of its bright face, and how much room its body leaves to see.
+        """
         ax, ay, az = (F32(value) for value in self.aim)
         x0, y0, z0 = (F32(value) for value in self.place)
         rx, ry, rz = ray
@@ -57,7 +61,7 @@ class Lamp:
         )
         return bright, 1 - F32(0.8) * self._body(ox, oy, r, smear)
 
-    def _body(self, ox: Floats, oy: Floats, r: Floats, smear: Floats) -> Floats:
+    def _body(self, ox: Floats, oy: Floats, r: Floats, smear: Floats) -> Any:
         """The rim, the barrel and the hand that hide the room behind them, 0 to 1."""
         edge = smear + F32(DEFOCUS_MM)
         cos, sin = F32(math.cos(self.arm)), F32(math.sin(self.arm))

@@ -7,7 +7,6 @@ from dataclasses import dataclass
 from typing import Any
 
 import numpy as np
-from PIL import Image
 
 from courses.pictures.arrays import F32, Floats, lerp
 from courses.pictures.camera import Camera
@@ -26,23 +25,23 @@ class Field:
 
     def on(self, camera: Camera) -> Floats:
         """The values under each pixel, (h, w)."""
-        n, w = len(self.tile), camera.size[0]
-        per_mm = n / PERIOD
-        x, y = camera.stand.to_panel(np.array([0.0, 1.0, 0.0, 1.0]), np.array([0.0, 0.0, 1.0, 1.0]))
-        left, top = (int(np.floor(at.min() * per_mm)) - 3 for at in (x, y))
-        right, low = (int(np.ceil(at.max() * per_mm)) + 4 for at in (x, y))
-        laid = self.tile[np.arange(top, low)[:, None] % n, np.arange(left, right)[None, :] % n]
-        a, b, c, d, e, f, g, h = camera.stand.homography(w)
-        # the first value stands for the place (0, 0) mm; Pillow counts from the corner of a pixel
-        dx, dy = 0.5 - left, 0.5 - top
-        turn = [
-            *(a * per_mm + g * dx, b * per_mm + h * dx, c * per_mm + dx),
-            *(d * per_mm + g * dy, e * per_mm + h * dy, f * per_mm + dy),
-            *(g, h),
-        ]
-        source = Image.fromarray(np.ascontiguousarray(laid, F32))
-        seen = source.transform(camera.size, Image.Transform.PERSPECTIVE, turn, Image.Resampling.BICUBIC)
-        return np.array(seen, F32)
+        n, per_mm = len(self.tile), F32(len(self.tile) / PERIOD)
+        # rows of pixels lie level on the panel: mix two rows of values first, then go along each
+        down = camera.y[:, 0] * per_mm
+        row = np.floor(down).astype(np.int32)
+        laid = np.asarray(lerp(self.tile[row % n], self.tile[(row + 1) % n], (down - row)[:, None]), F32)
+        across = camera.x * per_mm
+        left = np.floor(across)
+        across -= left
+        first, last = int(left.min()), int(left.max())
+        laid = np.take(laid, np.arange(first, last + 2) % n, axis=1)
+        index = left.astype(np.int32) - np.int32(first)
+        index += (np.arange(len(index), dtype=np.int32) * np.int32(laid.shape[1]))[:, None]
+        flat = laid.reshape(-1)
+        out = flat[index]
+        index += 1
+        out += (flat[index] - out) * across
+        return np.asarray(out, F32)
 
     def at(self, x: Any, y: Any) -> Floats:
         """The values at any places on the panel."""
@@ -76,7 +75,7 @@ def field(
     1.0
     """
     n = 128
-    while n < 1024 and PERIOD / n > lo_mm / 4:
+    while n < 1024 and PERIOD / n > lo_mm / 3.3:
         n *= 2
     white = np.random.default_rng(list(stream)).standard_normal((n, n), dtype=F32)
     across = (np.fft.rfftfreq(n, PERIOD / n) * stretch[0])[None, :]

@@ -40,4 +40,5 @@ def interference(film_um: Floats, share: Floats, cos: Floats) -> Floats:
     inside = np.sqrt(1 - (1 - cos * cos) / FILM_INDEX**2)
     phase = (4 * math.pi * FILM_INDEX) * (film_um * inside)[..., None] / WAVES_UM
     sharp = np.exp(F32(-0.405) * film_um * film_um)
-    return 1 + (F32(0.34) * share * sharp)[..., None] * np.cos(phase) - (F32(0.22) * share)[..., None]
+    swing = (F32(0.34) * share * sharp)[..., None] * np.cos(phase)
+    return np.asarray(1 + swing - (F32(0.22) * share)[..., None], F32)

@@ -14,6 +14,7 @@ from courses.pictures.camera import Camera, stand_for
 from courses.pictures.canvas import Canvas
 from courses.pictures.kinds import kind_of
 from courses.pictures.lamps import lamp_for
+from courses.pictures.leftovers import leave
 from courses.pictures.meter import exposure_for
 from courses.pictures.photograph import developed, grain
 from courses.pictures.plate import Plate
@@ -67,6 +68,7 @@ class Panel:
             if defect.index not in without:
                 canvas.rng = np.random.default_rng([scene.seed, _LAY + defect.index])
                 kind_of(defect.kind).lay(planned(scene, defect, light), canvas)
+        leave(scene, light, canvas)
         return cls(scene, light, canvas, still(canvas), exposure_for(scene, light))
 
     @cached_property
@@ -74,7 +76,8 @@ class Panel:
         return grain(self.scene.seed, self.scene.size)
 
     def shoot(self, lamp: tuple[float, float] = LAMP, without: frozenset[int] = frozenset()) -> Shot:
-        """The picture with the lamp's image at ``lamp``, fractions of the picture; ``without`` some defects: their twin.
+        """The picture with the lamp's image at ``lamp``, fractions of the picture; ``without`` some defects: their
+        twin.
 
         Without defects means a second panel: build that yourself where more than one shot of it is wanted.
         """

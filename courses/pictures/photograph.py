@@ -2,26 +2,31 @@
 
 from __future__ import annotations
 
+import math
+
 import numpy as np
 from numpy.typing import NDArray
 from PIL import Image
 
-from courses.pictures.arrays import F32, Floats, blur, lerp
+from courses.pictures.arrays import F32, Floats, blur
 from courses.pictures.camera import Camera
 
 __all__ = ["developed", "grain", "metered"]
 
 KEYS = {"point": (0.56, 0.006, 0.72), "raking": (0.60, 0.016, 0.70), "diffuse": (0.60, 0.030, 0.62)}
-"""How bright a clean panel is printed in each light, the darkest colour still told from black, and the contrast between."""
+"""How bright a clean panel is printed in each light, the darkest colour still told from black,
+and the contrast between.
+"""
 _GRAIN = 7
-_BLOOM = ((0.012, 2.2), (0.006, 8.0), (0.0030, 40.0))
-"""Share of light that strays in the lens, and how far, in pixels of a picture a quarter as wide."""
+BLOOM = ((0.012, 2.2, 1), (0.006, 2.67, 3), (0.0030, 3.33, 12))
+"""Share of light that strays in the lens and how far: pixels of a picture a quarter as wide, taken so much coarser."""
 
 
 def metered(light: str, base: float, middle: float, high: float) -> float:
     """The exposure for a clean panel of luminance ``base`` whose ``middle`` and ``high`` radiance are these."""
     key, least, contrast = KEYS[light]
-    return min(key * max(base, least) ** contrast / middle, 1.1 / (high + 1e-6))
+    wanted = key * math.pow(max(base, least), contrast) / middle
+    return min(wanted, 1.1 / (high + 1e-6))
 
 
 def grain(seed: int, size: tuple[int, int]) -> NDArray[np.float16]:
@@ -44,20 +49,24 @@ def developed(
     picture *= F32(exposure)
     if light == "raking":
         picture = _focused(picture, camera)
-    picture *= F32(0.97)
-    picture += _glow(picture)
     h, w = picture.shape[:2]
     across = np.square(np.arange(w, dtype=F32) / w - F32(0.5))[None, :]
     down = np.square((np.arange(h, dtype=F32) / h - F32(0.5)) * F32(h / w))[:, None]
     r2 = (across + down) * F32(1 / 0.36)
-    picture *= (1 - F32(0.36) * r2 + F32(0.05) * r2 * r2)[..., None]
+    vignette = 1 - F32(0.36) * r2 + F32(0.05) * r2 * r2
+    for channel in range(3):
+        plane = picture[..., channel]
+        glow = _glow(plane)
+        plane *= F32(0.97)
+        plane += glow
+        plane *= vignette
     np.maximum(picture, 0, out=picture)
     for start in range(0, h, 64):
         rows = slice(start, start + 64)
         picture[rows] += np.sqrt(picture[rows] * F32(0.00007) + F32(0.0000004)) * noise[rows]
     index = np.sqrt(np.clip(picture, 0, F32(15.9), out=picture), out=picture)
     index *= F32(1024)
-    return TONE[index.astype(np.uint16)]
+    return np.asarray(TONE[index.astype(np.uint16)])
 
 
 def _focused(picture: Floats, camera: Camera) -> Floats:
@@ -65,28 +74,33 @@ def _focused(picture: Floats, camera: Camera) -> Floats:
     h, w = picture.shape[:2]
     _vx, _vy, _vz, distance = camera.view(slice(0, h))
     off = np.abs(distance[:, w // 2] / np.median(distance) - 1)
-    soft_share = np.clip((off - 0.06) * 5.5, 0, 1).astype(F32)[:, None, None]
-    return np.asarray(lerp(picture, blur(picture, 2.0 * w / 960), soft_share), F32)
-
-
-def _glow(picture: Floats) -> Floats:
-    h, w = picture.shape[:2]
-    small_w, small_h = max(8, w // 4), max(8, h // 4)
-    scale = w / 960
-    out = np.empty_like(picture)
-    tables = [(share, _spread(small_h, sd * scale), _spread(small_w, sd * scale)) for share, sd in _BLOOM]
+    share = np.clip((off - 0.06) * 5.5, 0, 1).astype(F32)[:, None]
     for channel in range(3):
-        plane = Image.fromarray(np.minimum(picture[..., channel], F32(40)))
-        small = np.asarray(plane.resize((small_w, small_h), Image.Resampling.BOX))
-        glow = sum((F32(share) * (down @ small @ across) for share, down, across in tables), np.zeros_like(small))
-        out[..., channel] = np.asarray(Image.fromarray(glow).resize((w, h), Image.Resampling.BICUBIC))
-    return out
+        plane = picture[..., channel]
+        small = blur(_resized(plane, (max(8, w // 2), max(8, h // 2)), Image.Resampling.BOX), 0.9 * w / 960)
+        plane += share * (_resized(small, (w, h)) - plane)
+    return picture
 
 
-def _spread(n: int, sd: float) -> Floats:
-    i = np.arange(n)
-    table = np.exp(-0.5 * ((i[:, None] - i) / max(sd, 0.3)) ** 2)
-    return (table / table.sum(1, keepdims=True)).astype(F32)
+def _glow(plane: Floats) -> Floats:
+    """What strays in the lens from one colour of a picture:
+    a tight, a middle and a wide bloom, each worked out coarser.
+    """
+    h, w = plane.shape
+    small = np.minimum(_resized(plane, (max(8, w // 4), max(8, h // 4)), Image.Resampling.BOX), F32(40))
+    coarser = []
+    for share, sd, factor in BLOOM:
+        size = max(4, small.shape[1] // factor), max(4, small.shape[0] // factor)
+        level = _resized(small, size, Image.Resampling.BOX) if factor > 1 else small
+        coarser.append(F32(share) * blur(level, sd * w / 960))
+    glow = coarser[0]
+    for level in coarser[1:]:
+        glow = glow + _resized(level, (small.shape[1], small.shape[0]))
+    return np.maximum(_resized(glow, (w, h)), 0)
+
+
+def _resized(plane: Floats, size: tuple[int, int], how: Image.Resampling = Image.Resampling.BICUBIC) -> Floats:
+    return np.asarray(Image.fromarray(np.ascontiguousarray(plane)).resize(size, how), F32)
 
 
 def _tone() -> NDArray[np.uint8]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import Any
 
 import numpy as np
 from numpy.random import Generator
@@ -38,7 +39,7 @@ class Pigtails:
     phase: Floats
     width: Floats
 
-    def places(self, step_mm: float) -> tuple[Floats, Floats, Floats, Floats]:
+    def places(self, step_mm: float) -> tuple[Any, ...]:
         """Place, direction and width of samples about ``step_mm`` apart along every curl."""
         count = np.maximum(8, (self.turns * 2 * np.pi * self.orbit / step_mm).astype(np.int32))
         k = np.repeat(np.arange(count.size), count)
@@ -55,12 +56,12 @@ class Pigtails:
         bite = np.clip(1.15 - self.lift[k] * (1 - np.cos(th - self.phase[k])), 0, 1)
         ends = np.clip(t * 6, 0, 1) * np.clip((1 - t) * 2.5, 0, 1)
         found = (x, y, np.arctan2(vy, vx), self.width[k] * bite * ends)
-        return tuple(value.astype(F32) for value in found)  # type: ignore[return-value]
+        return tuple(value.astype(F32) for value in found)
 
 
 def plan(defect: Defect, plate: Plate, rng: Generator) -> Pigtails:
     """Some paths of the disc, each with curls strung out unevenly, and stragglers between."""
-    n = max(2, round(plate.area_mm2 / 240_000 * (5 + 20 * defect.severity)))
+    n = max(2, round(plate.area_mm2 / 240_000 * (8 + 32 * defect.severity)))
     each = rng.integers(1, 7, n)
     path = np.repeat(np.arange(n), each)
     m = path.size
@@ -93,7 +94,7 @@ def lay(plan: Pigtails, canvas: Canvas) -> None:
     step = 0.45 * canvas.camera.pixel_mm
     x, y, phi, width = plan.places(step)
     width = width * plan.plate.weight(x, y)
-    canvas.grooves.add(x, y, phi, step, width, ALONG, ACROSS, white=0.14, bundle=3.0)
+    canvas.grooves.add(x, y, phi, step, width, ALONG, ACROSS, white=0.14, bundle=5.0)
 
 
 PIGTAIL: Kind[Pigtails] = Kind(plan, mask, lay)

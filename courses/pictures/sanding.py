@@ -4,11 +4,12 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
+from typing import Any
 
 import numpy as np
 from numpy.random import Generator
 
-from courses.pictures.arrays import F32, Mask
+from courses.pictures.arrays import F32, Floats, Mask
 from courses.pictures.camera import Camera
 from courses.pictures.canvas import Canvas
 from courses.pictures.grooves import width_mm
@@ -66,7 +67,7 @@ def lay(plan: Sanding, canvas: Canvas) -> None:
     """Cut the lines; between them the finer grains leave a satin ground."""
     plate, defect = plan.plate, plan.plate.defect
 
-    def keep(x: object, y: object) -> object:
+    def keep(x: Any, y: Any) -> Floats:
         return plate.weight(x, y, FEATHER_MM, ROUGH_MM)
 
     plan.strokes.lay(canvas, ALONG, ACROSS, white=0.08, breakup=0.3, keep=None if plate.whole else keep)

@@ -1,4 +1,7 @@
-"""What a picture is of: a panel, its defects, what was taken off it. Read from plain values, refused in one sentence."""
+"""What a picture is of: a panel, its defects, what was taken off it.
+
+Read from plain values, refused in one sentence.
+"""
 
 from __future__ import annotations
 
@@ -34,8 +37,9 @@ class SceneRefused(ValueError):
 class Defect:
     """One defect: its kind, how strong (``severity`` 0 to 1) and how deep it is, where it lies and which way it runs.
 
-    ``box`` is left, top, right and lower edge in fractions of the picture, ``direction`` degrees counter-clockwise from the right.
-    ``thin`` marks fill little of a cell; ``index`` is the place in the scene, on which the defect's own chance rests.
+    ``box`` is left, top, right and lower edge in fractions of the picture, ``direction`` degrees counter-clockwise
+    from the right. ``thin`` marks fill little of a cell; ``index`` is the place in the scene, on which the defect's
+    own chance rests.
     """
 
     kind: str
@@ -51,8 +55,9 @@ class Defect:
 class Scene:
     """A panel to be pictured, everything resolved; equal scenes give equal pictures.
 
-    ``rgb`` is sRGB 0 to 255; ``removed_um`` was taken off, only to the right of the fraction ``removed_right_of`` where that is given;
-    ``trail_um`` and ``tail_um`` are the depths of the machine trail and the deepest stray mark that were left; ``oils`` fill shallow marks.
+    ``rgb`` is sRGB 0 to 255; ``removed_um`` was taken off, only to the right of the fraction ``removed_right_of``
+    where that is given; ``trail_um`` and ``tail_um`` are the depths of the machine trail and the deepest stray mark
+    that were left; ``oils`` fill shallow marks.
     """
 
     substrate: str

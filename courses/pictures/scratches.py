@@ -1,4 +1,7 @@
-"""A single scratch: one event drew one line, deep and rough enough to show from most sides, with its chatter and skips."""
+"""A single scratch:
+
+one event drew one line, deep and rough enough to show from most sides, with its chatter and skips.
+"""
 
 from __future__ import annotations
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 from dataclasses import dataclass
+from typing import Any
 
 import numpy as np
 
@@ -28,7 +29,9 @@ _PI = F32(math.pi)
 
 @dataclass(frozen=True)
 class Still:
-    """What the lamp does not change: the room's light from below the coat (h, w, 3), and what the coat mirrors of it (h, w)."""
+    """What the lamp does not change:
+    the room's light from below the coat (h, w, 3), and what the coat mirrors of it (h, w).
+    """
 
     below: Floats
     above: Floats
@@ -92,7 +95,7 @@ def still(canvas: Canvas) -> Still:
     return found
 
 
-def _shape(canvas: Canvas, facing: _Facing, place: tuple[Floats, Floats]) -> Floats:
+def _shape(canvas: Canvas, facing: _Facing, place: tuple[Floats, Floats]) -> Any:
     """How the room's light falls: more on what leans towards its bright side."""
     nx, ny, _nz = facing.normal
     shape = 1 + F32(0.25) * (ny * F32(-0.6) + nx * F32(0.2))
@@ -119,14 +122,14 @@ def lit(canvas: Canvas, room: Still, lamp: Lamp | None) -> Floats:
     return out
 
 
-def _coloured(canvas: Canvas, rows: slice, mirrored_light: Floats) -> Floats:
+def _coloured(canvas: Canvas, rows: slice, mirrored_light: Floats) -> Any:
     if canvas.film_um is None or canvas.film_share is None:
         return mirrored_light
     cos = _facing(canvas, rows).cos
     return mirrored_light * interference(canvas.film_um[rows], canvas.film_share[rows], cos)
 
 
-def _towards(canvas: Canvas, lamp: Lamp, rows: slice) -> tuple[Floats, Floats, Floats, Floats]:
+def _towards(canvas: Canvas, lamp: Lamp, rows: slice) -> tuple[Any, Any, Any, Any]:
     """Unit vector from each place to the lamp, and its distance in mm."""
     lx, ly = F32(lamp.place[0]) - canvas.camera.x[rows], F32(lamp.place[1]) - canvas.camera.y[rows]
     lz = F32(lamp.place[2])
@@ -175,13 +178,15 @@ def _lamplit(
         out[rows] += _sparkle(canvas, rows, (dx, dy, square), strength * falling)[..., None] * canvas.albedo[rows]
 
 
-def _all_ways(square: Floats) -> Floats:
-    """The density of slopes of marks in all directions at a wanted slope, given by its square: their mean over directions."""
+def _all_ways(square: Floats) -> Any:
+    """The density of slopes of marks in all directions at a wanted slope, given by its square:
+    their mean over directions.
+    """
     near, far = F32(FOG_LOBE[0] ** 2), F32(-0.5 / FOG_LOBE[1] ** 2)
     return np.exp(square * far) / (F32((2 * math.pi) ** 1.5 * FOG_LOBE[1]) * np.sqrt(square + near))
 
 
-def _sparkle(canvas: Canvas, rows: slice, wanted: tuple[Floats, Floats, Floats], light: Floats) -> Floats:
+def _sparkle(canvas: Canvas, rows: slice, wanted: tuple[Floats, Floats, Floats], light: Floats) -> Any:
     """What metal flakes below the coat throw back."""
     assert canvas.flake is not None
     dx, dy, square = wanted

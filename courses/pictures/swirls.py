@@ -19,7 +19,11 @@ from courses.pictures.strokes import Strokes
 __all__ = ["SWIRL", "Swirls"]
 
 ALONG, ACROSS = 0.011, 0.34
-"""Spread of slope along a hair line, and of its flanks across: by eye, and that of a scratch ten times as wide as deep."""
+"""Spread of slope along a hair line, and of its flanks across:
+by eye, and that of a scratch ten times as wide as deep.
+"""
+BUNDLE = 1.8
+"""A hair line is seldom one furrow."""
 
 
 @dataclass(frozen=True)
@@ -58,7 +62,7 @@ def lay(plan: Swirls, canvas: Canvas) -> None:
     """Cut the lines, and the faint veil of those too fine to be told apart."""
     plate = plan.plate
     keep = None if plate.whole else plate.weight
-    plan.strokes.lay(canvas, ALONG, ACROSS, keep=keep, filled_um=canvas.filled_um)
+    plan.strokes.lay(canvas, ALONG, ACROSS, keep=keep, filled_um=canvas.filled_um, bundle=BUNDLE)
     canvas.fogged(0.004 * plate.defect.severity, plate.defect.depth_um, plate.weight(canvas.camera.x, canvas.camera.y))
 
 

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import io
 from collections.abc import Iterable, Mapping, Sequence
 from typing import Final
 
 import numpy as np
+from PIL import Image
 
 from courses.pictures.arrays import Mask, grown
 from courses.pictures.camera import Camera, stand_for
@@ -13,7 +15,7 @@ from courses.pictures.kinds import kind_of
 from courses.pictures.panel import planned
 from courses.pictures.scene import Scene
 
-__all__ = ["CELLS", "cell_shares", "masks", "required_and_allowed"]
+__all__ = ["CELLS", "cell_shares", "mask_files", "masks", "required_and_allowed"]
 
 ROWS, COLUMNS = "ABCD", 6
 CELLS: Final = tuple(f"{row}{column}" for row in ROWS for column in range(1, COLUMNS + 1))
@@ -27,6 +29,18 @@ _WIDTH = 240
 def masks(scene: Scene, light: str) -> tuple[Mask, ...]:
     """Which pixels of the picture each defect covers, (h, w) each, in the order of the scene."""
     return _masks(scene, light, Camera(stand_for(light, scene.size), scene.size))
+
+
+def mask_files(scene: Scene, light: str) -> Mapping[str, bytes]:
+    """The masks as PNG files, white where a defect lies, called ``NN-kind.png`` after its place in the scene,
+    from 00.
+    """
+    files = {}
+    for defect, mask in zip(scene.defects, masks(scene, light), strict=True):
+        kept = io.BytesIO()
+        Image.fromarray(mask.astype(np.uint8) * 255).save(kept, "PNG")
+        files[f"{defect.index:02d}-{defect.kind}.png"] = kept.getvalue()
+    return files
 
 
 def _masks(scene: Scene, light: str, camera: Camera) -> tuple[Mask, ...]:
@@ -56,8 +70,8 @@ def required_and_allowed(
 ) -> tuple[tuple[str, ...], tuple[str, ...]]:
     """The cells somebody has to mark, and those they may: from the shares of one or more defects of a zone.
 
-    Required is a cell covered by 20 % or more (by a thin mark: by 3 %), allowed are those, the cells at 3 to 20 % and the ring of
-    neighbours round the required ones.
+    Required is a cell covered by 20 % or more (by a thin mark: by 3 %), allowed are those, the cells at 3 to 20 %
+    and the ring of neighbours round the required ones.
 
     >>> from types import MappingProxyType
     >>> bare = dict.fromkeys(CELLS, 0.0)
