@@ -1,7 +1,7 @@
 """INS-06 *White rings after the wash*, version 1: rings on the film or in it, and an acid that may be spent.
 
 Weights and ranges stand in ``fixtures/scenarios/INS-06-v1.toml``. Lime and silica are pictured as mineral rings, which
-acid takes or leaves; an etch is pictured by its own depth.
+acid takes or leaves.
 """
 
 from collections.abc import Mapping
@@ -36,7 +36,7 @@ def draw(chance: Chance, kind: Kind) -> Mapping[str, object]:
         "panel_degc": kind.between(chance, "hot_degc" if hot else "cool_degc"),
         **{name: kind.pick(chance, name) for name in _PICKED},
         **{name: kind.between(chance, name) for name in _SPANNED},
-        "etch_um": kind.between(chance, "etch_um") if kind.has("etch_um") else None,
+        "etch_severity": kind.between(chance, "etch_severity") if kind.has("etch_severity") else None,
         "scene_seed": round(kind.between(chance, "scene_seed")),
     }
 
@@ -58,7 +58,7 @@ def pictures(facts: Record) -> tuple[Shown, ...]:
     """Return the rings by lamp, by a low lamp, and after acid."""
     true, box = str(facts["true_defect"]), _box(facts)
     crust = [mark("water_spots_mineral", box, severity=facts.number("crust_severity"))] if true != "etched" else []
-    etch = [mark("water_spots_etched", box, depth_um=facts.number("etch_um"))] if "etch_um" in facts else []
+    etch = [mark("water_spots_etched", box, severity=facts.number("etch_severity"))] if "etch_severity" in facts else []
     paint, seed = ("gel_coat", str(facts["colour"])), facts.number("scene_seed")
     left = etch if true in ACID_TAKES else [*crust, *etch]
     rings = scene(paint, seed, *crust, *etch)

@@ -5,6 +5,7 @@ import pytest
 from assessments.scenarios.draw import Drawn, key_of
 from assessments.scenarios.fields import Record
 from assessments.scenarios.ins_06_v1 import key, pictures
+from courses.shipped import catalogue
 from tests.assessments.scenarios.drawing import (
     assert_captions_tell_nothing,
     assert_inside,
@@ -27,8 +28,8 @@ def test_every_draw_keeps_to_the_printed_ranges(sweep: list[Drawn]) -> None:
         facts = drawn.facts
         assert_inside(facts, {"film_um": (420, 560), "panel_degc": (14, 40)})
         assert not 24 < facts.number("panel_degc") < 34
-        assert ("etch_um" in facts) == (facts["true_defect"] in ("etched", "both"))
-        assert_inside(facts, {"etch_um": (0.7, 0.9)} if "etch_um" in facts else {})
+        assert ("etch_severity" in facts) == (facts["true_defect"] in ("etched", "both"))
+        assert_inside(facts, {"etch_severity": (0.38, 0.48)} if "etch_severity" in facts else {})
         assert facts["acid"] != "three_times" or facts["true_defect"] in ("etched", "silica")
         assert_pictures_stand(drawn)
 
@@ -48,10 +49,17 @@ def test_the_rings_fill_cells_enough_to_be_marked(sweep: list[Drawn]) -> None:
         assert 3 <= len(str(group["cells"]).split(",")) <= 20
 
 
+def test_an_etch_is_shallow_enough_to_be_polished() -> None:
+    deepest = catalogue().kinds[ETCH].depth_at(0.48)
+    assert (
+        2.0 < deepest < 3.0
+    )  # common practice, no source: an etch of up to 3 µm is polished, a deeper one is referred
+
+
 def rings(true_defect: str, acid: str = "none") -> Record:
     """Rings on a black side."""
     shown = {"colour": "black", "crust_severity": 0.6, "rings_left": 0.1, "rings_top": 0.2, "scene_seed": 3}
-    etched = {"etch_um": 0.8} if true_defect in ("etched", "both") else {}
+    etched = {"etch_severity": 0.4} if true_defect in ("etched", "both") else {}
     return Record({"true_defect": true_defect, "acid": acid, **etched, **shown})
 
 
