@@ -144,7 +144,7 @@ def other_fixtures(settings, tmp_path):
     from assessments import shipped as upper
     from courses import shipped as lower
 
-    readers = [lower.sources, lower.units, lower.finders, lower.pictures, lower.known, lower.shelf]
+    readers = [lower.sources, lower.units, lower.finders, lower.pictures, lower.catalogue, lower.known, lower.shelf]
     readers += [upper.shared_book, upper.published, upper.marker]
 
     def forget():
