@@ -63,10 +63,9 @@ def pictures(facts: Record) -> tuple[Shown, ...]:
     left = etch if true in ACID_TAKES else [*crust, *etch]
     rings = scene(paint, seed, *crust, *etch)
     everything = tuple(range(len(crust) + len(etch)))
+    side = Zone("side", everything, NEXT[true][0], least=4, most=15)
     return (
-        Shown(
-            "rings", rings, "point", LAMP_PLACES[1:4], everything[:1], zones=(Zone("side", everything, NEXT[true][0]),)
-        ),
+        Shown("rings", rings, "point", LAMP_PLACES[1:4], everything[:1], zones=(side,)),
         Shown("low_lamp", rings, "raking", LAMP_PLACES[:1] + LAMP_PLACES[-1:], everything),
         Shown("after_acid", scene(paint, seed, *left), "point", LAMP_PLACES[1:4]),
     )

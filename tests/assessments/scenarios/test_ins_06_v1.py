@@ -5,6 +5,8 @@ import pytest
 from assessments.scenarios.draw import Drawn, key_of
 from assessments.scenarios.fields import Record
 from assessments.scenarios.ins_06_v1 import key, pictures
+from assessments.scenarios.scenes import mark, scene
+from courses.pictures import Scene
 from courses.shipped import catalogue
 from tests.assessments.scenarios.drawing import (
     assert_captions_tell_nothing,
@@ -46,14 +48,16 @@ def test_the_rings_fill_cells_enough_to_be_marked(sweep: list[Drawn]) -> None:
         assert isinstance(groups, tuple)
         (group,) = groups
         assert isinstance(group, Record)
-        assert 3 <= len(str(group["cells"]).split(",")) <= 20
+        cells = group["cells"]
+        assert isinstance(cells, tuple)
+        assert 4 <= len(cells) <= 15
 
 
 def test_an_etch_is_shallow_enough_to_be_polished() -> None:
-    deepest = catalogue().kinds[ETCH].depth_at(0.48)
-    assert (
-        2.0 < deepest < 3.0
-    )  # common practice, no source: an etch of up to 3 µm is polished, a deeper one is referred
+    marks = [mark(ETCH, severity=severity) for severity in (0.38, 0.48)]
+    shallow, deep = Scene.of(scene(("gel_coat", "navy"), 1, *marks), catalogue()).defects
+    # Common practice, no source: an etch of up to 3 µm is polished, a deeper one is referred.
+    assert 2.0 < shallow.depth_um < deep.depth_um < 3.0
 
 
 def rings(true_defect: str, acid: str = "none") -> Record:
