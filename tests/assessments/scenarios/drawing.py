@@ -8,6 +8,7 @@ from typing import Any
 from assessments import shipped
 from assessments.scenarios.draw import Drawn, draw, pictures_of
 from assessments.scenarios.fields import Record
+from assessments.scenarios.story import metric, story, told
 from courses.pictures import Scene
 from courses.shipped import catalogue
 
@@ -42,6 +43,24 @@ def assert_pictures_stand(drawn: Drawn) -> None:
         scene = Scene.of(one.scene, catalogue())
         assert all(place < len(scene.defects) for place in (*one.seen, *one.unseen))
         assert all(0 < x < 1 and 0 < y < 1 for x, y in one.lamps)
+
+
+def told_by(drawn: Drawn, reading: str, *others: str) -> str:
+    """What a reading tells on a draw, with others asked for as well."""
+    asked = drawn.scenario.the("ask")
+    assert asked
+    return told(asked.reading(reading).tells, drawn.facts, drawn.scenario.facts, metric, (reading, *others))
+
+
+def assert_everything_is_told(drawn: Drawn) -> None:
+    """No slot of the story is left open; every reading tells something, alone and beside all others."""
+    paragraphs = story(drawn.scenario, drawn.facts, metric)
+    assert len(paragraphs) == len(drawn.scenario.story)
+    asked = drawn.scenario.the("ask")
+    readings = asked.option_ids if asked else ()
+    said = [told_by(drawn, one, *others) for one in readings for others in ((), readings)]
+    assert all(said)
+    assert not [text for text in (*paragraphs, *said) if "{" in text or "  " in text]
 
 
 def assert_captions_tell_nothing(ref: str, words: Sequence[str]) -> None:

@@ -7,6 +7,7 @@ from assessments.scenarios.fields import Record
 from assessments.scenarios.ins_01_v1 import key, pictures
 from tests.assessments.scenarios.drawing import (
     assert_captions_tell_nothing,
+    assert_everything_is_told,
     assert_inside,
     assert_pictures_stand,
     assert_shares,
@@ -26,6 +27,7 @@ def test_every_draw_keeps_to_the_printed_ranges(sweep: list[Drawn]) -> None:
         assert_inside(drawn.facts, RANGES)
         assert drawn.facts["colour"] in ("navy", "black")
         assert_pictures_stand(drawn)
+        assert_everything_is_told(drawn)
     assert {one.facts["substrate"] for one in sweep} == {"gel_coat", "clear_coat"}
 
 

@@ -7,10 +7,12 @@ from assessments.scenarios.fields import Record
 from assessments.scenarios.ins_02_v1 import key, pictures
 from tests.assessments.scenarios.drawing import (
     assert_captions_tell_nothing,
+    assert_everything_is_told,
     assert_inside,
     assert_pictures_stand,
     assert_shares,
     draws,
+    told_by,
 )
 
 RANGES = {"film_um": (420, 560), "chalk_severity": (0.35, 0.55), "fade_severity": (0.5, 0.75)}
@@ -32,6 +34,7 @@ def test_every_draw_keeps_to_the_printed_ranges(sweep: list[Drawn]) -> None:
         assert_inside(drawn.facts, RANGES)
         assert drawn.facts["substrate"] == "gel_coat"
         assert_pictures_stand(drawn)
+        assert_everything_is_told(drawn)
     assert {one.facts["colour"] for one in sweep} == {"red", "blue", "green"}
 
 
@@ -65,6 +68,18 @@ def test_promise_and_work_follow_the_finding(true_defect: str, promise: str, wor
 def test_beads_are_wiped_before_water_and_cloth_are_believed() -> None:
     assert key(side("both", wax=True))["asked"] == ["wipe", "wet", "cloth", "covered_patch", "spot"]
     assert key(side("both"))["asked"] == ["wet", "cloth", "covered_patch", "spot"]
+
+
+def test_water_and_cloth_say_nothing_under_wax_until_it_is_wiped(sweep: list[Drawn]) -> None:
+    waxed = next(one for one in sweep if one.facts["wax"] and one.facts["true_defect"] == "oxidation")
+    assert "beads" in told_by(waxed, "wet")
+    assert told_by(waxed, "cloth") == "The cloth slides, and stays clean."
+    assert told_by(waxed, "wet", "wipe").startswith(
+        "On the wiped part the water lies flat. While it is wet the colour is"
+    )
+    assert told_by(waxed, "cloth", "wipe").startswith("On the wiped part the cloth comes away with a")
+    bare = next(one for one in sweep if not one.facts["wax"] and one.facts["true_defect"] == "oxidation")
+    assert told_by(bare, "wet") == told_by(bare, "wet", "wipe")
 
 
 @pytest.mark.parametrize("true_defect", ["oxidation", "fading", "both"])

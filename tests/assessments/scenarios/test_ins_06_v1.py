@@ -10,6 +10,7 @@ from courses.pictures import Scene
 from courses.shipped import catalogue
 from tests.assessments.scenarios.drawing import (
     assert_captions_tell_nothing,
+    assert_everything_is_told,
     assert_inside,
     assert_pictures_stand,
     assert_shares,
@@ -22,7 +23,7 @@ CRUST, ETCH = "water_spots_mineral", "water_spots_etched"
 
 @pytest.fixture(scope="module")
 def sweep() -> list[Drawn]:
-    return draws("INS-06@1", 240)
+    return draws("INS-06@1", 120)
 
 
 def test_every_draw_keeps_to_the_printed_ranges(sweep: list[Drawn]) -> None:
@@ -34,6 +35,7 @@ def test_every_draw_keeps_to_the_printed_ranges(sweep: list[Drawn]) -> None:
         assert_inside(facts, {"etch_severity": (0.38, 0.48)} if "etch_severity" in facts else {})
         assert facts["acid"] != "three_times" or facts["true_defect"] in ("etched", "silica")
         assert_pictures_stand(drawn)
+        assert_everything_is_told(drawn)
 
 
 def test_the_truths_come_in_their_printed_shares(sweep: list[Drawn]) -> None:

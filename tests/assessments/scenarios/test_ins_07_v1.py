@@ -7,6 +7,7 @@ from assessments.scenarios.fields import Record
 from assessments.scenarios.ins_07_v1 import key, pictures
 from tests.assessments.scenarios.drawing import (
     assert_captions_tell_nothing,
+    assert_everything_is_told,
     assert_inside,
     assert_pictures_stand,
     assert_shares,
@@ -32,6 +33,7 @@ def test_every_draw_keeps_to_the_printed_ranges(sweep: list[Drawn]) -> None:
         assert facts["given"] == ("gloss", "film", "log")
         assert not (facts["soft"] and facts["substrate"] == "gel_coat")
         assert_pictures_stand(drawn)
+        assert_everything_is_told(drawn)
 
 
 def test_three_panels_in_five_have_trails_and_one_in_three_is_soft(sweep: list[Drawn]) -> None:
