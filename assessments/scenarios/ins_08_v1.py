@@ -55,7 +55,7 @@ def _on_steel(chance: Chance, kind: Kind, zero: float) -> Mapping[str, object] |
     fresh = total + kind.between(chance, "thicker_um")
     here = _readings(chance, total + zero, spread, 5)
     shut = _readings(chance, fresh + zero, spread, 5)
-    corner = kind.between(chance, "patch_um") if kind.has("patch_um") else total
+    filled = kind.between(chance, "patch_um") if kind.has("patch_um") else None
     if any(spread_um(five) not in kind.span("spread_um") for five in (here, shut)):
         return Thrown("five readings lie closer together, or further apart, than this gauge's do")
     if mean_um(here, zero) not in kind.span("total_um"):
@@ -66,7 +66,7 @@ def _on_steel(chance: Chance, kind: Kind, zero: float) -> Mapping[str, object] |
         "says_um": _readings(chance, total + zero, spread, 1)[0],
         "here_um": here,
         "shut_um": shut,
-        "corner_um": _readings(chance, corner + zero, spread, 1)[0],
+        "corner_um": _readings(chance, total + zero, spread, 1)[0] if filled is None else filled + zero,
     }
 
 
