@@ -60,7 +60,7 @@ class Canvas:
         across, down = CURVATURE[self.scene.curve]
         camera, gel = self.camera, self.scene.gel
         long = F32(0.0025 if gel else 0.0010)
-        fine = F32(0.0022 if gel else 0.0012)
+        fine = F32(0.0016 if gel else 0.0008)
         right, low = field([self.scene.seed, 1, _WAVES], 5.0, 30.0, slope=0.3).slopes()
         self.nx = (
             (camera.x - F32(PANEL[0] / 2)) / F32(across) + long * self._noise(60, 400, 1) + fine * right.on(camera)

@@ -19,7 +19,7 @@ COLD = (0.97, 1.0, 1.06)
 """Colour of the lamp's light."""
 FACE_MM = 15.0
 RIM_MM = 23.0
-DEFOCUS_MM = 9.0
+DEFOCUS_MM = 15.0
 """How soft the hand is: the lens is focused on the panel, not on what it mirrors."""
 USUAL_MM = 520.0
 """Distance at which the middle of the beam gives an irradiance of 1."""
@@ -59,7 +59,7 @@ class Lamp:
         bright = (F32(0.5) + F32(0.5) * np.tanh((F32(FACE_MM) - r) / (F32(1.1) * smear))) / (
             1 + np.square(smear * F32(1 / FACE_MM))
         )
-        return bright, 1 - F32(0.8) * self._body(ox, oy, r, smear)
+        return bright, 1 - F32(0.62) * self._body(ox, oy, r, smear)
 
     def _body(self, ox: Floats, oy: Floats, r: Floats, smear: Floats) -> Any:
         """The rim, the barrel and the hand that hide the room behind them, 0 to 1."""
@@ -68,10 +68,11 @@ class Lamp:
         out, side = ox * cos + oy * sin, oy * cos - ox * sin
         rim = soft((F32(RIM_MM) - r) / edge)
         barrel = soft((F32(17) - np.abs(side)) / edge) * soft(out / edge) * soft((F32(120) - out) / edge)
-        knuckles = F32(5) * np.cos(out * F32(0.26))
-        hand = soft((F32(1) - np.hypot((out - 78) * F32(1 / 48), side * F32(1 / 36))) * 40 / edge + knuckles / edge)
-        arm = soft((F32(30) + out * F32(0.05) - np.abs(side)) / edge) * soft((out - F32(100)) / edge)
-        return np.maximum(np.maximum(rim, barrel), np.maximum(hand, arm))
+        # a fist round the barrel, and a sleeve that bends away at the wrist
+        fist = soft((1 - np.hypot((out - 74) * F32(1 / 50), (side - 6) * F32(1 / 40))) * 44 / edge)
+        bent = side - F32(0.0011) * np.square(np.maximum(out - 90, 0))
+        sleeve = soft((F32(29) + out * F32(0.06) - np.abs(bent)) / edge) * soft((out - F32(95)) / edge)
+        return np.maximum(np.maximum(rim, barrel), np.maximum(fist, sleeve))
 
 
 def lamp_for(scene: Scene, light: str, stand: Stand, at: tuple[float, float]) -> Lamp:

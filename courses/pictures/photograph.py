@@ -13,7 +13,7 @@ from courses.pictures.camera import Camera
 
 __all__ = ["developed", "grain", "metered"]
 
-KEYS = {"point": (0.56, 0.006, 0.72), "raking": (0.60, 0.016, 0.70), "diffuse": (0.60, 0.030, 0.62)}
+KEYS = {"point": (0.62, 0.009, 0.80), "raking": (0.62, 0.020, 0.80), "diffuse": (0.72, 0.030, 0.70)}
 """How bright a clean panel is printed in each light, the darkest colour still told from black,
 and the contrast between.
 """
@@ -63,7 +63,7 @@ def developed(
     np.maximum(picture, 0, out=picture)
     for start in range(0, h, 64):
         rows = slice(start, start + 64)
-        picture[rows] += np.sqrt(picture[rows] * F32(0.00007) + F32(0.0000004)) * noise[rows]
+        picture[rows] += np.sqrt(picture[rows] * F32(0.00004) + F32(0.0000003)) * noise[rows]
     index = np.sqrt(np.clip(picture, 0, F32(15.9), out=picture), out=picture)
     index *= F32(1024)
     return np.asarray(TONE[index.astype(np.uint16)])

@@ -94,7 +94,7 @@ def lay(plan: Pigtails, canvas: Canvas) -> None:
     step = 0.45 * canvas.camera.pixel_mm
     x, y, phi, width = plan.places(step)
     width = width * plan.plate.weight(x, y)
-    canvas.grooves.add(x, y, phi, step, width, ALONG, ACROSS, white=0.14, bundle=5.0)
+    canvas.grooves.add(x, y, phi, step, width, ALONG, ACROSS, white=0.25, bundle=6.0)
 
 
 PIGTAIL: Kind[Pigtails] = Kind(plan, mask, lay)

@@ -86,10 +86,10 @@ def lay(plan: Scratch, canvas: Canvas) -> None:
     width = F32(width_mm(plan.plate.defect.depth_um, ACROSS)) * press
     rough = phi + F32(0.05) * canvas.rng.standard_normal(x.size, dtype=F32)
     stands = 0.5 / n
-    canvas.grooves.add(x, y, rough, stands, width, ALONG, ACROSS, white=0.30, bundle=TORN)
+    canvas.grooves.add(x, y, rough, stands, width, ALONG, ACROSS, white=0.55, bundle=TORN)
     lip = F32(0.9 * canvas.camera.pixel_mm)
     canvas.grooves.add(
-        x - np.sin(phi) * lip, y + np.cos(phi) * lip, phi, stands, width * F32(TORN), 9.0, 9.0, dark=0.32
+        x - np.sin(phi) * lip, y + np.cos(phi) * lip, phi, stands, width * F32(TORN), 9.0, 9.0, dark=0.55
     )
 
 
