@@ -10,6 +10,7 @@ from courses.content.finder import FinderTable, read_finder
 from courses.content.lesson import Known, Lesson, read_lesson
 from courses.content.pack import PICTURES, Shelf, UnitPack, read_shelf, read_units
 from courses.content.picture_list import ListedPicture, read_pictures
+from courses.pictures.contrast import Contrast, read_contrast
 from courses.trade.sources import Source, read_sources
 from courses.trade.sums import SUMS
 from courses.trade.surfaces import Catalogue, read_catalogue
@@ -17,7 +18,8 @@ from courses.trade.surfaces import Catalogue, read_catalogue
 FIXTURES = "fixtures"
 DRAWINGS = Path(__file__).parent / "templates/courses/drawings"
 """Line drawings, each a template of its own."""
-TABLES = ("sources.toml", "defects.toml", "surfaces.toml")
+CONTRAST = "contrast.toml"
+TABLES = ("sources.toml", "defects.toml", "surfaces.toml", CONTRAST)
 """Tables of the trade that are no finders."""
 
 
@@ -63,6 +65,12 @@ def catalogue() -> Catalogue:
     files = ("defects.toml", "surfaces.toml")
     defects, surfaces = ((text_of(f"trade/{name}"), f"fixtures/trade/{name}") for name in files)
     return read_catalogue(defects, surfaces, sources())
+
+
+@lru_cache(maxsize=1)
+def contrast() -> Contrast:
+    """Return how well each kind of defect shows."""
+    return read_contrast(text_of(f"trade/{CONTRAST}"), f"fixtures/trade/{CONTRAST}")
 
 
 @lru_cache(maxsize=1)

@@ -78,10 +78,10 @@ def rings(rng: np.random.Generator, half: tuple[float, float], severity: float) 
             line = Fracture(radius * half[0] * np.cos(angle), radius * half[1] * np.sin(angle), gape)
             _grow(rng, lines, line, 0)
     for _ in range(1 + round(3 * severity)):
-        angle, begin = rng.uniform(0, 2 * pi), rng.uniform(0.15, 0.7)
+        heading, begin = float(rng.uniform(0, 2 * pi)), float(rng.uniform(0.15, 0.7))
         length = rng.uniform(0.08, 0.22) * min(half)
-        start = (begin * half[0] * cos(angle), begin * half[1] * sin(angle))
-        _grow(rng, lines, _tapered(_walk(rng, start, angle, length, 0.08), 0.6), 0)
+        start = (begin * half[0] * cos(heading), begin * half[1] * sin(heading))
+        _grow(rng, lines, _tapered(_walk(rng, start, heading, length, 0.08), 0.6), 0)
     return tuple(lines)
 
 

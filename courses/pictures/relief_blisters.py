@@ -13,7 +13,7 @@ from courses.pictures.camera import Camera, Window
 from courses.pictures.canvas import Canvas
 from courses.pictures.fractures import Reals
 from courses.pictures.kind import Kind
-from courses.pictures.layers import open_to
+from courses.pictures.layers import Beneath
 from courses.pictures.plate import Plate
 from courses.pictures.scene import Defect
 
@@ -35,26 +35,29 @@ class Blisters:
     oval: Reals
     lean: Reals
     broken: Reals
+    beneath: Beneath
 
     def rim(self, nth: int, dx: Floats, dy: Floats) -> Floats:
         """Return the distance from the middle of dome `nth`, 1 on its rim."""
         turn = np.arctan2(dy, dx)
-        shape = 1 + F32(self.oval[nth]) * np.cos(2 * (turn - F32(self.lean[nth])))
-        shape = shape + F32(0.5 * self.oval[nth]) * np.cos(3 * turn + F32(5 * self.lean[nth]))
+        shape: Floats = 1 + F32(self.oval[nth]) * np.cos(2 * (turn - F32(self.lean[nth])))
+        shape += F32(0.5 * self.oval[nth]) * np.cos(3 * turn + F32(5 * self.lean[nth]))
         return np.asarray(np.hypot(dx, dy) / (F32(self.radius[nth]) * shape), F32)
 
 
 def _plan(defect: Defect, plate: Plate, rng: Generator) -> Blisters:
     count = int(np.clip(plate.area_mm2 * (0.0004 + 0.0011 * defect.severity), 5, 420))
     x, y = _clustered(plate, rng, count)
-    radius = np.clip(rng.lognormal(1.05 + 0.45 * defect.severity, 0.72, count), 0.8, 20.0)
+    radius = np.clip(rng.lognormal(1.15 + 0.60 * defect.severity, 0.75, count), 0.8, 20.0)
     inside = plate.weight(x, y, feather_mm=6.0, rough_mm=4.0) > 0.5
     keep = _apart(x, y, np.where(inside, radius, -1.0))
     x, y, radius = x[keep], y[keep], radius[keep]
     n = x.size
-    steep = rng.uniform(0.09, 0.20, n) * (0.55 + 0.65 * defect.severity) * (radius / 5) ** -0.15
+    steep = rng.uniform(0.13, 0.26, n) * (0.55 + 0.65 * defect.severity) * (radius / 5) ** -0.15
     broken = np.where((rng.random(n) < 0.02 + 0.07 * defect.severity) & (radius > 3.0), rng.uniform(0.3, 0.6, n), 0.0)
-    return Blisters(plate, x, y, radius, steep, rng.uniform(0.02, 0.11, n), rng.uniform(0, 2 * pi, n), broken)
+    return Blisters(
+        plate, x, y, radius, steep, rng.uniform(0.02, 0.11, n), rng.uniform(0, 2 * pi, n), broken, Beneath(plate)
+    )
 
 
 def _clustered(plate: Plate, rng: Generator, count: int) -> tuple[Reals, Reals]:
@@ -64,7 +67,7 @@ def _clustered(plate: Plate, rng: Generator, count: int) -> tuple[Reals, Reals]:
     child = rng.random(count) < 0.66
     child[:parents] = False
     mother = rng.integers(0, parents, count)
-    spread = rng.lognormal(2.5, 0.35, count)
+    spread = rng.lognormal(2.7, 0.35, count)
     x = np.where(child, x[mother] + spread * rng.standard_normal(count), x)
     return x, np.where(child, y[mother] + spread * rng.standard_normal(count), y)
 
@@ -120,12 +123,12 @@ def _break(plan: Blisters, canvas: Canvas, nth: int, window: Window, q: Floats) 
         + F32(0.07) * np.sin(13 * turn)
     )
     hole = soft((torn - q) * radius / F32(max(0.5, 0.6 * canvas.camera.pixel_mm)))
-    open_to(canvas, plan.plate, F32(1.5) * hole.astype(F32), at, 60)
+    plan.beneath.open_to(canvas, F32(1.5) * hole, at)
     shade = np.clip(0.5 - window.dy / (radius * F32(plan.broken[nth])), 0, 1)
-    canvas.dark[at] = np.maximum(canvas.dark[at], F32(0.45) * hole * shade)
+    canvas.dark[at] = np.maximum(canvas.dark[at], hole * (F32(0.25) + F32(0.5) * shade))
     _weep(plan, canvas, nth)
     edge = rng.uniform(0, 2 * pi, 90)
-    reach = radius * plan.broken[nth] * (1 + 0.22 * np.sin(3 * edge + wave[0]) + 0.13 * np.sin(7 * edge + wave[1]))
+    reach = radius * plan.broken[nth] * (1 + 0.15 * np.sin(2 * edge + wave[0]) + 0.08 * np.sin(5 * edge + wave[1]))
     canvas.grooves.add(
         plan.x[nth] + reach * np.cos(edge), plan.y[nth] + reach * np.sin(edge), edge + pi / 2,
         0.07 * radius, rng.uniform(0.05, 0.3, 90), along=0.15, across=0.40, white=0.25,

@@ -13,7 +13,7 @@ from courses.pictures.camera import Camera
 from courses.pictures.canvas import Canvas
 from courses.pictures.fractures import Reals
 from courses.pictures.kind import Kind
-from courses.pictures.layers import open_to
+from courses.pictures.layers import Beneath
 from courses.pictures.plate import Plate
 from courses.pictures.scene import Defect
 
@@ -25,7 +25,7 @@ CORNERS = 720
 
 @dataclass(frozen=True)
 class Chip:
-    """One chip: middle and mean radius in mm, its reach by angle (1 on average), bevel, depth in films, lean of the blow."""
+    """One chip: middle and mean radius (mm), reach by angle (1 on average), bevel, depth in films, lean of the blow."""
 
     x: float
     y: float
@@ -76,7 +76,7 @@ def _chip(rng: Generator, place: tuple[float, float], radius: float, severity: f
         *place,
         radius=radius,
         outline=_outline(rng),
-        bevel=float(rng.uniform(0.22, 0.40)),
+        bevel=float(rng.uniform(0.34, 0.52)),
         depth=1.15 + 1.2 * severity,
         lean=float(rng.uniform(0, 2 * pi)),
     )
@@ -85,16 +85,16 @@ def _chip(rng: Generator, place: tuple[float, float], radius: float, severity: f
 def _outline(rng: Generator) -> Reals:
     """Return the reach of a broken edge: a few scallops that meet in corners, with fine teeth."""
     turn = np.linspace(0, 2 * pi, CORNERS, endpoint=False)
-    count = int(rng.integers(5, 9))
+    count = int(rng.integers(4, 9))
     corners = np.sort(rng.uniform(0, 0.8, count) + np.arange(count)) / count * 2 * pi
-    reach = rng.uniform(0.72, 1.25, count)
+    reach = rng.uniform(0.64, 1.34, count)
     straight = np.interp(turn, corners, reach, period=2 * pi)
     gap = np.diff(np.append(corners, corners[0] + 2 * pi))
     nth = np.searchsorted(corners, turn, side="right") - 1
     within = np.mod(turn - corners[nth], 2 * pi) / gap[nth]
     scallop = 0.16 * gap[nth] * np.sin(pi * np.clip(within, 0, 1)) * rng.uniform(-0.7, 0.9, count)[nth]
-    teeth = np.convolve(np.tile(rng.normal(0, 1, CORNERS), 3), np.hanning(15), "same")[CORNERS : 2 * CORNERS]
-    return straight + scallop + 0.012 * teeth
+    teeth = np.convolve(np.tile(rng.normal(0, 1, CORNERS), 3), np.hanning(31), "same")[CORNERS : 2 * CORNERS]
+    return straight + scallop + 0.006 * teeth
 
 
 def _mask(plan: Chips, camera: Camera) -> Mask:
@@ -107,12 +107,13 @@ def _mask(plan: Chips, camera: Camera) -> Mask:
 
 
 def _lay(plan: Chips, canvas: Canvas) -> None:
-    for nth, chip in enumerate(plan.chips):
-        _knock_out(plan, canvas, chip, 20 + nth % 2 * 4)
+    beneath = Beneath(plan.plate)
+    for chip in plan.chips:
+        _knock_out(beneath, canvas, chip)
         _edge(canvas, chip)
 
 
-def _knock_out(plan: Chips, canvas: Canvas, chip: Chip, stream: int) -> None:
+def _knock_out(beneath: Beneath, canvas: Canvas, chip: Chip) -> None:
     pixel = canvas.camera.pixel_mm
     window = canvas.camera.window(chip.x, chip.y, 1.9 * chip.radius + 2 * pixel)
     if window is None:
@@ -120,28 +121,25 @@ def _knock_out(plan: Chips, canvas: Canvas, chip: Chip, stream: int) -> None:
     at, dx, dy = window.at, window.dx, window.dy
     q, turn = chip.rim(dx, dy), np.arctan2(dy, dx)
     out = soft((1 - q) * F32(chip.radius / max(0.25, 0.5 * pixel)))
-    bed = chip.bed(q, turn)
-    wall = out * soft((F32(0.97 * chip.depth) - bed) * 14)
-    step = F32(0.30 + 0.12 * chip.depth)
-    away = np.maximum(np.hypot(dx, dy), F32(0.05))
-    # the wall falls to the middle in small shells; the floor is broken laminate or dull primer
-    shells = 1 + F32(0.45) * np.sin(q * F32(9 + 3 * chip.depth) * 2 + 2 * np.sin(turn * 2 + F32(chip.lean)))
-    canvas.nx[at] -= step * wall * shells * dx / away
-    canvas.ny[at] -= step * wall * shells * dy / away
-    rough_x, rough_y = plan.plate.field(0.8, 5, stream).slopes()
-    x, y = canvas.camera.x[at], canvas.camera.y[at]
+    bed = chip.bed(q, turn) * out
+    wall = out * soft((F32(0.96 * chip.depth) - bed) * 12)
     floor = np.clip(out - wall, 0, 1)
-    canvas.nx[at] += F32(0.16) * floor * rough_x.at(x, y)
-    canvas.ny[at] += F32(0.16) * floor * rough_y.at(x, y)
-    # film about the rim was lifted and has gone milky where it let go
-    lifted = np.exp(-(((q - 1.10) / 0.10) ** 2)) * (1 - out)
-    canvas.nx[at] += F32(0.035) * lifted * dx / away
-    canvas.ny[at] += F32(0.035) * lifted * dy / away
-    canvas.albedo[at] += F32(0.05) * lifted[..., None] * (F32(0.7) - canvas.albedo[at])
-    open_to(canvas, plan.plate, np.asarray(bed * out + F32(0.98) * np.minimum(out, bed * 6), F32), at, stream + 30)
-    canvas.coat[at] *= 1 - F32(0.55) * wall
-    edge = out * (1 - soft((1 - q) * F32(chip.radius / 0.35) - 1.6))
-    canvas.dark[at] = np.maximum(canvas.dark[at], F32(0.50) * edge)
+    away = np.maximum(np.hypot(dx, dy), F32(0.05))
+    # the wall falls to the middle in small shells; about the rim the film was lifted and let go
+    shells = 1 + F32(0.5) * np.sin(q * F32(22) + 2 * np.sin(turn * 2 + F32(chip.lean)))
+    lifted = np.exp(-(((q - 1.10) / 0.09) ** 2)) * (1 - out)
+    slope = F32(0.035) * lifted - F32(0.22 + 0.10 * chip.depth) * wall * shells
+    strands = beneath.strands(canvas.camera.x[at], canvas.camera.y[at])
+    canvas.nx[at] += slope * dx / away - F32(0.14) * floor * np.gradient(strands, axis=1)
+    canvas.ny[at] += slope * dy / away - F32(0.14) * floor * np.gradient(strands, axis=0)
+    canvas.albedo[at] += F32(0.06) * lifted[..., None] * (F32(0.7) - canvas.albedo[at])
+    # torn film is dull and full of cracks, so it scatters a little white
+    canvas.albedo[at] += F32(0.07) * wall[..., None] * (F32(0.6) - canvas.albedo[at])
+    canvas.coat[at] *= 1 - F32(0.65) * wall
+    canvas.alpha[at] = np.hypot(canvas.alpha[at], F32(0.10) * wall)
+    beneath.open_to(canvas, bed, at)
+    foot = np.exp(-(((bed - F32(chip.depth)) / F32(0.10)) ** 2)) * wall
+    canvas.dark[at] = np.maximum(canvas.dark[at], F32(0.5) * foot)
 
 
 def _edge(canvas: Canvas, chip: Chip) -> None:

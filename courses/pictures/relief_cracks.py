@@ -42,7 +42,7 @@ def _planned(pattern: Pattern, turned: bool) -> Callable[[Defect, Plate, np.rand
         c, s = (cos(plate.angle), sin(plate.angle)) if turned else (1.0, 0.0)
         half = (half_x * abs(c) + half_y * abs(s), half_x * abs(s) + half_y * abs(c))
         x0, y0 = plate.centre
-        lines = []
+        lines: list[Fracture] = []
         for line in pattern(rng, half, defect.severity):
             placed = Fracture(x0 + c * line.x - s * line.y, y0 + s * line.x + c * line.y, line.gape)
             lines.extend(_inside(placed, plate))
@@ -94,7 +94,7 @@ def _bruise(plan: Cracks, canvas: Canvas, x: Reals, y: Reals, gape: Reals) -> No
 def _about(drawn: Floats, pixels: float) -> Floats:
     """Return lines softened over so many pixels, 1 on a line that stands alone."""
     sd = max(pixels, 0.8)
-    return np.clip(blur(drawn, sd) * F32(2.2 * sd), 0, 1)
+    return np.asarray(np.clip(blur(drawn, sd) * F32(2.2 * sd), 0, 1), F32)
 
 
 def _inside(line: Fracture, plate: Plate) -> Iterator[Fracture]:

@@ -20,7 +20,7 @@ __all__ = ["DIE_BACK", "DieBack"]
 
 @dataclass(frozen=True)
 class DieBack:
-    """Old sanding strokes below the film: places, headings, lengths, widths in mm; how far the gloss has gone, 0 to 1."""
+    """Old sanding strokes below the film: places, headings, lengths, widths in mm; how much gloss has gone, 0 to 1."""
 
     plate: Plate
     amount: float
@@ -36,7 +36,7 @@ def _plan(defect: Defect, plate: Plate, rng: Generator) -> DieBack:
     x, y = plate.scatter(rng, n)
     # blocked by hand in two directions; film that shrinks bridges a scratch, so what shows is shallow and rounded
     way = plate.angle + np.where(rng.random(n) < 0.62, 0.52, -0.55) + rng.normal(0, 0.05, n)
-    length, width = np.clip(rng.lognormal(3.5, 0.4, n), 8, 120), rng.lognormal(-3.0, 0.4, n)
+    length, width = np.clip(rng.lognormal(3.5, 0.4, n), 8, 120), rng.lognormal(-3.4, 0.4, n)
     return DieBack(plate, defect.severity, x, y, way.astype(F32), length.astype(F32), width.astype(F32))
 
 
@@ -55,7 +55,7 @@ def _lay(plan: DieBack, canvas: Canvas) -> None:
     canvas.nx += F32(0.0035) * amount * right.on(camera)
     canvas.ny += F32(0.0035) * amount * down.on(camera)
     marks = Strokes(plan.x, plan.y, plan.heading, plan.length, plan.width, np.full(plan.x.size, 0.0008))
-    marks.lay(canvas, along=0.035, across=0.10, keep=plate.weight, breakup=0.7)
+    marks.lay(canvas, along=0.05, across=0.12, keep=plate.weight, breakup=0.7)
     _map_edge(plan, canvas)
 
 

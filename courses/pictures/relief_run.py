@@ -35,11 +35,13 @@ class Drip:
         """Return its height in um, `dx` mm aside of its middle, `down` 0 at its top to 1 at its tip."""
         inside = np.clip(down, 0, 1)
         tear = np.exp(-(((inside - 0.90) / 0.13) ** 2))
-        wide = F32(self.half) * (F32(0.50) + F32(0.12) * (1 - inside) ** 2 + F32(0.50) * tear)
+        wide = F32(self.half) * (F32(0.60) + F32(0.12) * (1 - inside) ** 2 + F32(0.40) * tear)
         middle = F32(self.sway) * np.sin(inside * F32(3.0) + F32(self.phase))
         aside = np.clip(1 - ((dx - middle) / wide) ** 2, 0, 1)
         tip = np.clip((1.0 - down) * F32(self.length / (0.8 * self.half)), 0, 1)
-        crest = F32(self.height_um) * (F32(0.42) + F32(0.58) * tear) * np.sqrt(tip * (2 - tip))
+        crest = (
+            F32(self.height_um) * (F32(1.1) + F32(0.4) * (1 - inside) ** 2 + F32(2.2) * tear) * np.sqrt(tip * (2 - tip))
+        )
         return np.asarray(crest * aside**1.5 * soft(down * 9), F32)
 
 
@@ -52,34 +54,37 @@ class Run:
     height_um: float
     line: tuple[float, float, float, float]
     hang: float
+    loops: float
     uneven: Field
 
     def curtain(self, x: Floats, y: Floats) -> Floats:
-        """Return the height in um of the thick hem of the curtain."""
+        """Return the height in um of the hems of the curtain: folds that hang in loops, the lowest the fattest."""
         left, right, level, phase = self.line
         across = (x - F32(left)) / F32(right - left)
-        hem = (
-            F32(level)
-            + F32(0.35 * self.hang) * np.sin(across * 9 + F32(phase))
-            + F32(0.30 * self.hang) * self.uneven.at(x, np.zeros_like(y))
-        )
         ends = soft(across * 14 - 1.6) * soft((1 - across) * 14 - 1.6)
-        below = (y - hem) / F32(self.hang)
-        # it thickens slowly from above and ends in a steep front
-        profile = np.where(below < 0, np.exp(-((below / 1.5) ** 2)), np.exp(-((below / 0.45) ** 2)))
-        return np.asarray(F32(0.50 * self.height_um) * profile * ends, F32)
+        rag = F32(0.5 * self.hang) * self.uneven.at(x, np.zeros_like(y))
+        height = np.zeros(np.shape(x), F32)
+        for nth, fat in enumerate((2.2, 1.4, 0.9)):
+            swing = np.sin(F32(pi) * (across * F32(self.loops + nth) + F32(phase + 0.37 * nth)))
+            loops = np.sqrt(swing * swing + F32(0.03))
+            hem = F32(level - 2.1 * nth * self.hang) + F32(1.3 * self.hang) * loops + rag
+            below = (y - hem) / F32(self.hang)
+            # a fold thickens slowly from above and ends in a steep front
+            profile = np.where(below < 0, np.exp(-((below / 1.1) ** 2)), np.exp(-((below / 0.40) ** 2)))
+            height = np.maximum(height, F32(fat * self.height_um) * profile)
+        return np.asarray(height * ends, F32)
 
 
 def _plan(defect: Defect, plate: Plate, rng: Generator) -> Run:
-    count = 1 + round(defect.severity * 3) + round(plate.half[0] / 90)
-    (left, right), (level, _) = plate.at([0.06, 0.94], [0.16, 0.16])
+    count = 2 + round(defect.severity * 3) + round(plate.half[0] / 60)
+    (left, right), (level, _) = plate.at([0.06, 0.94], [0.24, 0.24])
     _, low = plate.at(0.5, 0.95)
     room = float(low - level)
-    height = 60 + 190 * defect.severity
+    height = max(defect.depth_um, 15.0)
     at = np.clip((np.arange(count) + rng.uniform(0.15, 0.85, count)) / count, 0.06, 0.94)
     fall = rng.beta(1.6, 1.3, count) * 0.75 + 0.2
     fall[int(rng.integers(0, count))] = 0.97
-    half = rng.uniform(2.6, 5.6, count) * (0.75 + 0.5 * defect.severity)
+    half = rng.uniform(2.6, 4.6, count) * (0.75 + 0.5 * defect.severity)
     drips = tuple(
         Drip(
             x=float(left + (right - left) * where),
@@ -93,7 +98,8 @@ def _plan(defect: Defect, plate: Plate, rng: Generator) -> Run:
         for where, share, wide in zip(at, fall, half, strict=True)
     )
     line = (float(left), float(right), float(level), float(rng.uniform(0, 2 * pi)))
-    return Run(plate, drips, height, line, float(rng.uniform(5.0, 9.0)), plate.field(14, 90, 1))
+    hang, loops = float(rng.uniform(4.5, 7.0)), float(rng.uniform(1.4, 2.6)) + plate.half[0] / 110
+    return Run(plate, drips, height, line, hang, loops, plate.field(14, 90, 1))
 
 
 def _mask(plan: Run, camera: Camera) -> Mask:
@@ -125,7 +131,7 @@ def _lay(plan: Run, canvas: Canvas) -> None:
 
 def _hem(plan: Run, camera: Camera) -> Window | None:
     left, right, level, _ = plan.line
-    return camera.window((left + right) / 2, level, (right - left) / 2 + 4 * plan.hang)
+    return camera.window((left + right) / 2, level, (right - left) / 2 + 8 * plan.hang)
 
 
 def _about(drip: Drip, camera: Camera) -> Window | None:
