@@ -140,7 +140,7 @@ def test_what_must_stay_is_what_the_table_of_surfaces_says():
         ("L03", "The bands stay on their lines. One goes out, the next lights up"),
         ("L03", "So “it follows the lamp” settles nothing"),
         ("L03", "swirls come to 0.95 or more, holograms stay under 0.92"),
-        ("L03", "holograms come to more than 0.8"),
+        ("L03", "the bands of the hologram come to more than 0.8"),
         ("L03", "Trails are 0.05 to 0.5 µm deep, swirls 0.2 to 2 µm. These figures are common practice"),
         ("L03", "The shallower one shouts louder"),
         ("L03", "The haze is an even fog. It doesn’t dance"),
