@@ -27,7 +27,7 @@ PITCH_MM = 0.85
 """Distance between two arcs of one grain cluster along the walk; by eye."""
 GROUP = 500
 """Arcs worked on at once, so that memory stays small."""
-BUNDLE = 9.0
+BUNDLE = 12.0
 """Marks side by side in one arc: each is far finer than a pixel."""
 
 

@@ -55,7 +55,7 @@ def lay(plan: Marring, canvas: Canvas) -> None:
     plan.strokes.lay(canvas, ALONG, ACROSS, keep=keep, filled_um=canvas.filled_um, bundle=5.0)
     cloud = 1 + F32(0.12) * plate.field(25, 140, 5).on(canvas.camera)
     weight = plate.weight(canvas.camera.x, canvas.camera.y) * cloud
-    canvas.fogged(0.012 + 0.060 * defect.severity, defect.depth_um, weight)
+    canvas.fogged(0.016 + 0.078 * defect.severity, defect.depth_um, weight)
     canvas.roughen(F32(0.006 * defect.severity) * weight * canvas.left(defect.depth_um))
 
 

@@ -13,7 +13,7 @@ from courses.pictures.camera import Camera
 
 __all__ = ["developed", "grain", "metered"]
 
-KEYS = {"point": (0.62, 0.009, 0.80), "raking": (0.62, 0.020, 0.80), "diffuse": (0.72, 0.030, 0.70)}
+KEYS = {"point": (0.62, 0.0105, 0.85), "raking": (0.57, 0.021, 0.86), "diffuse": (0.95, 0.030, 0.90)}
 """How bright a clean panel is printed in each light, the darkest colour still told from black,
 and the contrast between.
 """

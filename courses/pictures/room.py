@@ -60,4 +60,4 @@ def mirrored(light: str, place: tuple[Floats, Floats], ray: tuple[Floats, Floats
 
 def mirrored_widely(light: str) -> float:
     """The radiance that steep flanks of fine marks throw to the eye: an average over the room."""
-    return 0.62 if light == "diffuse" else 0.012
+    return 0.24 if light == "diffuse" else 0.012

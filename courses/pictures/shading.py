@@ -9,7 +9,7 @@ from typing import Any
 
 import numpy as np
 
-from courses.pictures.arrays import F32, Floats, soft
+from courses.pictures.arrays import F32, Floats, blur, soft
 from courses.pictures.canvas import Canvas
 from courses.pictures.lamps import COLD, FACE_MM, USUAL_MM, Lamp
 from courses.pictures.optics import fresnel, interference
@@ -65,7 +65,9 @@ def _facing(canvas: Canvas, rows: slice) -> _Facing:
 def _marks(canvas: Canvas) -> tuple[Floats, Floats, Floats]:
     """White, dark and cover of the fine marks, each 0 to 1, (h, w)."""
     shape, grooves = canvas.camera.x.shape, canvas.grooves
-    pictures = (grooves.white, grooves.dark, grooves.cover)
+    # what a flank throws from the room is spread by the room: no sparkle, a veil
+    veil = blur(grooves.cover.reshape(shape), 1.6)
+    pictures = (grooves.white, grooves.dark, veil)
     white, dark, cover = (np.clip(picture.reshape(shape), 0, F32(0.95)) for picture in pictures)
     return white, np.clip(dark + canvas.dark, 0, F32(0.95)), np.clip(cover + canvas.fog, 0, F32(0.95))
 
