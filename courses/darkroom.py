@@ -31,11 +31,11 @@ try:
 except ImportError:  # no such locks on this system: each process renders for itself there
     fcntl = None  # type: ignore[assignment]
 
-WAIT_S = 4.0
+WAIT_S = 8.0
 """So long a request waits for its picture."""
-SEATS = 2
-"""So many requests of one process wait at a time; `serve` has threads to spare beside them."""
-QUEUE = 6
+SEATS = 6
+"""So many requests of one process wait at a time, as many as a browser sends at once; `serve` has threads beside them."""
+QUEUE = 8
 """So many pictures of one process wait to be made."""
 UNMEASURED = 100
 """So many pictures of one process wait to be measured; one that falls out is measured when it is asked for again."""

@@ -10,8 +10,8 @@ from courses.gallery import lookalike_kinds
 from courses.pictures.lookalikes import CLEAN, SHADES
 from courses.shipped import catalogue
 
-SHADE_WORDS = {"dark": _("dark: navy"), "mid": _("mid: grey"), "white": _("white")}
-LIGHT_WORDS = {"point": _("one lamp, square on"), "raking": _("one lamp, from low aside"), "diffuse": _("even light")}
+SHADE_WORDS = {"dark": _("Dark: navy"), "mid": _("Mid: grey"), "white": _("White")}
+LIGHT_WORDS = {"point": _("One lamp, square on"), "raking": _("One lamp, low from the side"), "diffuse": _("Even light")}
 NOT_LISTED = {"invalid_choice": _("There is no such choice. Take one of the list.")}
 
 

@@ -40,7 +40,7 @@ def told(code: str, light: str) -> Told:
 
 
 def _best(light: str) -> str:
-    return {"point": _("one lamp, square on"), "raking": _("a lamp from low aside"), "diffuse": _("even light")}[light]
+    return {"point": _("one lamp, square on"), "raking": _("one lamp, low from the side"), "diffuse": _("even light")}[light]
 
 
 def beside(kinds: list[str], shade: str, light: str, both: list[Told]) -> Frame:

@@ -19,7 +19,9 @@ AMBER = """() => {
   probe.fillStyle = getComputedStyle(document.documentElement).getPropertyValue("--lamp").trim();
   const [r, g, b] = probe.fillStyle.match(/[0-9a-f]{2}/g).map((part) => parseInt(part, 16));
   const lamp = `rgb(${r}, ${g}, ${b})`;
+  const lamps = [...document.querySelectorAll(".lamp-track label:has(:checked)")].slice(1);
   return [...document.querySelectorAll("main *")].filter((one) => {
+    if (lamps.includes(one)) return false;
     const style = getComputedStyle(one);
     const drawn = one instanceof SVGElement && one.getBBox && style.fill === lamp;
     return (style.backgroundColor === lamp || drawn) && one.getClientRects().length;
@@ -74,7 +76,7 @@ def inline(page: Page) -> list[str]:
 
 
 def amber(page: Page) -> list[str]:
-    """Return what is filled with the lamp's amber in the content."""
+    """Return what is filled with the lamp's amber in the content; of several panels one lamp counts."""
     return page.evaluate(AMBER)
 
 

@@ -10,8 +10,8 @@ from django.core.management.base import BaseCommand, CommandError, CommandParser
 
 HOST = "127.0.0.1"
 WORKERS = "2"
-THREADS = "4"
-"""Of one worker. Two of them may wait for a picture (courses/darkroom.py); the others answer meanwhile."""
+THREADS = "8"
+"""Of one worker. Six of them may wait for a picture (courses/darkroom.py); the others answer meanwhile."""
 
 
 def refuse_held(port: int) -> None:

@@ -11,8 +11,9 @@ const here = (image) => image.complete && image.naturalWidth > 0;
 async function made(address) {
   for (let tries = 0; tries < TRIES; tries += 1) {
     const answer = await fetch(address).catch(() => null);
-    if (answer?.ok) return true;
-    if (answer && answer.status !== 503) return false;
+    const whole = await answer?.blob().catch(() => null); // only what is read to its end is kept
+    if (answer?.ok && whole) return true;
+    if (answer && ![200, 503].includes(answer.status)) return false;
     await sleep((Number(answer?.headers.get("Retry-After")) || 3) * (0.7 + 0.6 * Math.random()));
   }
   return false;
