@@ -1,6 +1,6 @@
 """INS-03 *Ghost of the old numbers*, version 1, the seeing half: what stands proud, what stays, what is left alone.
 
-A dry panel shows the numbers in soft light whether colour was lost or not; the wetted one tells the two apart. Ranges
+A dry panel shows the numbers in low light whether colour was lost or not; the wetted one tells the two apart. Ranges
 stand in ``fixtures/scenarios/INS-03-v1.toml``.
 """
 
@@ -44,11 +44,11 @@ def key(facts: Record) -> dict[str, object]:
 
 
 def pictures(facts: Record) -> tuple[Shown, ...]:
-    """Return the one picture: the dry panel in soft light."""
+    """Return the one picture: the dry panel under a lamp held low."""
     numbers = mark(
         "decal_ghost",
         about(facts.number("across"), facts.number("down"), REACH),
         severity=facts.number("severity"),
     )
     panel = scene(("gel_coat", "cream"), facts.number("seed"), numbers)
-    return (Shown("side", panel, "diffuse", seen=(0,), zones=(Zone("numbers", (0,), least=3, most=14),)),)
+    return (Shown("side", panel, "raking", seen=(0,), zones=(Zone("numbers", (0,), least=3, most=14),)),)

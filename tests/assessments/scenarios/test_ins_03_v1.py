@@ -55,7 +55,7 @@ def test_what_water_does_not_hide_stays_and_the_rest_of_the_key_is_the_same(colo
 def test_the_dry_panel_looks_the_same_whether_colour_was_lost_or_not() -> None:
     none, some = pictures(side("none")), pictures(side("some"))
     assert none == some
-    assert (none[0].light, none[0].scene["colour"]) == ("diffuse", "cream")
+    assert (none[0].light, none[0].scene["colour"]) == ("raking", "cream")
 
 
 def test_captions_tell_nothing() -> None:
