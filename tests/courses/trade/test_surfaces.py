@@ -5,6 +5,7 @@ from pathlib import Path
 import pytest
 
 from courses.trade.errors import ImpossibleChoice, OutOfRange, TableRefused
+from courses.trade.gloss import gloss, slope_width
 from courses.trade.sources import read_sources
 from courses.trade.surfaces import Catalogue, read_catalogue
 
@@ -36,6 +37,26 @@ def test_every_figure_has_a_mark_and_a_source_that_stands_in_the_list() -> None:
     origins = [origin for surface in CATALOGUE.surfaces.values() for origin in surface.marks.values()]
     assert len(origins) == 3 * 8
     assert {source for _, source in origins} <= set(SOURCES)
+
+
+@pytest.mark.parametrize(
+    (
+        "substrate",
+        "slopes",
+        "at60",
+        "at20",
+    ),  # the slopes of the rendered panel; bench panels of the course: 96/92, 89/80
+    [("gel_coat", 0.0080, 96.0, 90.0), ("topcoat_2k", 0.0042, 88.6, 80.6), ("clear_coat", 0.0042, 88.6, 80.6)],
+)
+def test_a_sound_panel_is_as_smooth_as_it_is_drawn_and_reads_as_glossy(
+    substrate: str, slopes: float, at60: float, at20: float
+) -> None:
+    one = CATALOGUE.surface(substrate)
+    assert slope_width(one.rq_um, one.corr_um) == pytest.approx(slopes)
+    read = [gloss(one.index, one.rq_um, one.corr_um, angle) for angle in (60, 20)]
+    assert read == pytest.approx([at60, at20], abs=0.6)
+    assert read[0] > one.gloss60
+    assert read[1] > one.gloss20
 
 
 def test_reserve_and_budget_fit_the_film() -> None:
@@ -76,7 +97,7 @@ def test_an_impossible_depth_is_refused_with_the_kinds_that_are_as_deep() -> Non
 @pytest.mark.parametrize(
     ("old", "new", "sentence"),
     [
-        ("index = 1.55", 'index = "1.55"', "surfaces.toml, line 6, gel_coat: index is '1.55'; write a number"),
+        ("index = 1.55", 'index = "1.55"', "surfaces.toml, line 7, gel_coat: index is '1.55'; write a number"),
         ('white = "#f1f2f0"', 'white = "f1f2f0"', "white is 'f1f2f0'; write it as #rrggbb."),
         ('source = "gel-coat-index"', 'source = "gel-index"', "source is 'gel-index'; did you mean gel-coat-index"),
     ],
