@@ -25,9 +25,9 @@ __all__ = ["COLOURS", "SIZE", "STEPS", "Contrast", "Entry", "Meter", "read_contr
 
 COLOURS: Final = ("white", "grey", "red", "navy", "black")
 """The colours that are measured; any other stands with the one nearest in lightness."""
-STEPS: Final = (0.25, 0.5, 0.75, 1.0)
+STEPS: Final = (0.3, 0.6, 1.0)
 """The severities that are measured."""
-SIZE: Final = (560, 373)
+SIZE: Final = (480, 320)
 """Pixels of a measured picture. Thin marks show less here than at 960 by 640."""
 PANEL: Final = 41
 """The number of the panel that is measured."""

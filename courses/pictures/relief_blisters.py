@@ -61,13 +61,13 @@ def _plan(defect: Defect, plate: Plate, rng: Generator) -> Blisters:
 
 
 def _clustered(plate: Plate, rng: Generator, count: int) -> tuple[Reals, Reals]:
-    """Return places of which two in three crowd about a few others."""
+    """Return places of which three in four crowd about a few others."""
     x, y = (np.asarray(part, float) for part in plate.scatter(rng, count))
-    parents = max(1, count // 9)
-    child = rng.random(count) < 0.66
+    parents = max(1, count // 12)
+    child = rng.random(count) < 0.75
     child[:parents] = False
     mother = rng.integers(0, parents, count)
-    spread = rng.lognormal(2.7, 0.35, count)
+    spread = rng.lognormal(2.35, 0.35, count)
     x = np.where(child, x[mother] + spread * rng.standard_normal(count), x)
     return x, np.where(child, y[mother] + spread * rng.standard_normal(count), y)
 
