@@ -121,7 +121,7 @@ def _share_within(t: float, freedom: int) -> float:
 def _checked(readings_um: Sequence[float]) -> Sequence[float]:
     least, most = READINGS
     if not least <= len(readings_um) <= most:
-        raise ImpossibleChoice(f"{len(readings_um)} readings are given; give {least} to {most}.", "readings_um")
+        raise ImpossibleChoice(f"Give {least} to {most} readings; this holds {len(readings_um)}.", "readings_um")
     for reading in readings_um:
         READING_UM.checked("readings_um", reading)
     return readings_um

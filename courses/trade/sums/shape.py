@@ -94,7 +94,7 @@ class Input:
             raise UnitError(f"{str(given)[:40]!r} is no list; write {self._example()}.", self.name)
         least, most = count
         if not least <= len(numbers) <= most:
-            raise ImpossibleChoice(f"{len(numbers)} readings are given; give {least} to {most}.", self.name)
+            raise ImpossibleChoice(f"Give {least} to {most} readings; this holds {len(numbers)}.", self.name)
         return tuple(self._quantity(number, prefs) for number in numbers)
 
     def _chosen(self, given: object) -> str:

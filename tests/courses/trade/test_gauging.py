@@ -75,8 +75,8 @@ def test_more_readings_leave_less_doubt() -> None:
 @pytest.mark.parametrize(
     ("call", "kind", "sentence"),
     [
-        (lambda: gauging.mean_um([92.0]), ImpossibleChoice, "readings_um: 1 readings are given; give 2 to 30."),
-        (lambda: gauging.mean_um([92.0] * 31), ImpossibleChoice, "readings_um: 31 readings are given; give 2 to 30."),
+        (lambda: gauging.mean_um([92.0]), ImpossibleChoice, "readings_um: Give 2 to 30 readings; this holds 1."),
+        (lambda: gauging.mean_um([92.0] * 31), ImpossibleChoice, "readings_um: Give 2 to 30 readings; this holds 31."),
         (lambda: gauging.spread_um([92.0, 6000.0]), OutOfRange, "readings_um: 6000\xa0µm lies outside −50\xa0µm to"),
         (lambda: gauging.mean_um(BEFORE, 80.0), OutOfRange, "zero_um: 80\xa0µm lies outside"),
         (

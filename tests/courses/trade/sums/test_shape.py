@@ -54,8 +54,8 @@ def test_a_bare_number_in_text_is_in_the_units_of_the_person() -> None:
         (AIR, 60, OutOfRange, "air_degc: 60\xa0°C lies outside −20\xa0°C to 50\xa0°C; give a value within."),
         (PAD, "wol", ImpossibleChoice, "pad: 'wol' is none of the choices; did you mean wool?"),
         (PAD, 3, ImpossibleChoice, "pad: '3' is none of the choices; there are wool, foam_cut, foam_finish."),
-        (READINGS, "92", ImpossibleChoice, "before_um: 1 readings are given; give 2 to 5."),
-        (READINGS, [1, 2, 3, 4, 5, 6], ImpossibleChoice, "before_um: 6 readings are given; give 2 to 5."),
+        (READINGS, "92", ImpossibleChoice, "before_um: Give 2 to 5 readings; this holds 1."),
+        (READINGS, [1, 2, 3, 4, 5, 6], ImpossibleChoice, "before_um: Give 2 to 5 readings; this holds 6."),
         (READINGS, 92, UnitError, "before_um: '92' is no list; write readings such as 92 95 90 94 96."),
         (READINGS, "92 warm", UnitError, "before_um: 'warm' is no number; write it as 120 µm or 5 mil."),
         (
