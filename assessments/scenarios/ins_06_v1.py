@@ -55,7 +55,7 @@ def key(facts: Record) -> dict[str, object]:
 
 
 def pictures(facts: Record) -> tuple[Shown, ...]:
-    """Return the rings by lamp, by a low lamp, and after acid."""
+    """Return the rings in even light, by a low lamp, and after acid."""
     true, box = str(facts["true_defect"]), _box(facts)
     crust = [mark("water_spots_mineral", box, severity=facts.number("crust_severity"))] if true != "etched" else []
     etch = [mark("water_spots_etched", box, severity=facts.number("etch_severity"))] if "etch_severity" in facts else []
@@ -65,9 +65,9 @@ def pictures(facts: Record) -> tuple[Shown, ...]:
     everything = tuple(range(len(crust) + len(etch)))
     side = Zone("side", everything, NEXT[true][0], least=4, most=15)
     return (
-        Shown("rings", rings, "point", LAMP_PLACES[1:4], everything[:1], zones=(side,)),
-        Shown("low_lamp", rings, "raking", LAMP_PLACES[:1] + LAMP_PLACES[-1:], everything),
-        Shown("after_acid", scene(paint, seed, *left), "point", LAMP_PLACES[1:4]),
+        Shown("rings", rings, "diffuse", seen=everything[:1], zones=(side,)),
+        Shown("low_lamp", rings, "raking", LAMP_PLACES[:1] + LAMP_PLACES[-1:], seen=everything),
+        Shown("after_acid", scene(paint, seed, *left), "diffuse"),
     )
 
 
