@@ -25,7 +25,8 @@ def said(code: str, column: str, **chosen: str) -> str:
 
 
 @pytest.mark.parametrize(
-    ("code", "combinations"), [("which_test", 12 * 2), ("what_to_write", 10 * 3), ("what_may_touch", 9 * 3)]
+    ("code", "combinations"),
+    [("what_shows", 14 * 5 * 3), ("which_test", 12 * 2), ("what_to_write", 10 * 3), ("what_may_touch", 9 * 3)],
 )
 def test_every_combination_has_a_row_with_a_known_source(code, combinations):
     rows = all_rows(FINDERS[code])

@@ -2,19 +2,20 @@
 
 import re
 import tomllib
-from math import pi, radians, sin
+from math import atan, degrees, pi, radians, sin
 
 import pytest
 
 from courses.content.parts import Caution, Check, Drawing, Finder, Mistakes, Pictures, Worked
-from tests.courses.content.reading import FIXTURES, LISTED, SOURCES, US, plain, told, whole_shelf, words
+from tests.courses.content.reading import FIXTURES, LISTED, SOURCES, TEXTS, US, plain, told, whole_shelf, words
 
-TAUGHT = ("L02", "L03", "L04", "L31")
+TAUGHT = ("L01", "L02", "L03", "L04", "L31")
 
 
 @pytest.mark.parametrize(
     ("code", "questions", "shows"),
     [
+        ("L01", 4, {Finder: 1, Pictures: 7, Drawing: 1}),
         ("L02", 4, {Finder: 1, Pictures: 2, Drawing: 1}),
         ("L03", 4, {Finder: 0, Pictures: 2, Drawing: 1}),
         ("L04", 4, {Finder: 1, Pictures: 3, Drawing: 0}),
@@ -63,6 +64,22 @@ def test_every_wrong_option_has_a_reason_of_its_own():
             assert len({option.why for option in check.options}) == len(check.options)
 
 
+def test_every_picture_of_the_list_is_shown_in_a_lesson_and_says_what_there_is_to_see():
+    shown = [
+        code
+        for text in TEXTS.values()
+        for found in re.findall(r"\{\{ picture (.*?) \}\}", text)
+        for code in found.split()
+    ]
+    assert sorted(shown) == sorted(set(shown))
+    assert set(LISTED) - set(shown) == set()
+    for picture in LISTED.values():
+        assert 8 <= len(picture.alt.split()) <= 60
+        assert picture.alt.endswith(".")
+        assert picture.caption.endswith(".")
+        assert len({one.alt for one in LISTED.values()}) == len(LISTED)
+
+
 def test_the_lamp_of_l03_stands_in_seven_places_over_swirls_hologram_haze_and_scratch():
     strips = {code: picture.lamps for code, picture in LISTED.items() if picture.moves}
     assert set(strips) == {"swirl_navy", "hologram_navy", "haze_navy", "scratch_navy"}
@@ -75,6 +92,16 @@ def test_dry_and_wet_are_one_panel_from_which_water_takes_the_veil():
     veil, *rest = dry["defects"]
     assert veil["kind"] == "oxidation"
     assert {**dry, "defects": rest} == wet
+
+
+# A caption of the National Institute of Standards and Technology: 20 µm wide, 2 µm deep; taken as a V.
+def test_the_test_scratch_of_l01_throws_light_some_twenty_degrees_aside():
+    slope = degrees(atan(2.0 / (20.0 / 2)))
+    assert (round(slope, 1), round(2 * slope, 1)) == (11.3, 22.6)
+    text = plain("L01")
+    assert "slope = arctan(2 / 10) = 11.3°" in text
+    assert "light thrown aside = 2 × 11.3° = 22.6°" in text
+    assert (20.0, "um") in told("L01")
 
 
 # L03: the share of random scratches lit within 5°, and how far the directions of two fans agree: pure geometry.
@@ -111,10 +138,24 @@ def test_what_must_stay_is_what_the_table_of_surfaces_says():
     assert reserves <= told("L04")
 
 
-# Curriculum L02.1 to 11, L03.1 to 11, L04.1 to 11, L31.1 to 12, in the words of the shipped text.
+# Curriculum L01.1 to 10, L02.1 to 11, L03.1 to 11, L04.1 to 11, L31.1 to 12, in the words of the shipped text.
 @pytest.mark.parametrize(
     ("code", "said"),
     [
+        ("L01", "Wash the panel and dry it first. Dirt looks like every defect there is"),
+        ("L01", "It shows colour: stains, chalking, ghosts of old lettering, high spots"),
+        ("L01", "It shows fine marks: swirls, holograms, single scratches"),
+        ("L01", "at under 20°. That figure is common practice"),
+        ("L01", "It shows shape: sanding marks, blisters, runs, texture"),
+        ("L01", "is 20 µm wide and only 2 µm deep"),
+        ("L01", "From there it glints. From anywhere else it is gone"),
+        ("L01", "No swirls seen on white proves nothing"),
+        ("L01", "light paint hides them, and so does cloud"),
+        ("L01", "Carry the order home, not the figures"),
+        ("L01", "the edge comes back wavy. Raking light shows it too"),
+        ("L01", "Our pictures don’t show it well enough to ask you about it"),
+        ("L01", "move the lamp and stand still"),
+        ("L01", "Write the lamp’s height, its distance and its side on every photograph"),
         ("L02", "Wash and dry. Diffuse light. Colour, stains, ghosts. Wet test. Damp a patch and look. Chalk cloth."),
         ("L02", "Abrasive test spot. Stop when you know"),
         ("L02", "oxidation, residue and fine marring vanish. Fading, stains and cracks stay"),

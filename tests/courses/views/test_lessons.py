@@ -8,7 +8,7 @@ from tests.factories import PlacementFactory
 
 pytestmark = pytest.mark.django_db
 TAUGHT = ["dew-point", "instruments-lie"]
-SEEING = ["order-of-tests", "swirl-or-hologram", "stop-and-refer", "what-am-i-touching"]
+SEEING = ["three-lights", "order-of-tests", "swirl-or-hologram", "stop-and-refer", "what-am-i-touching"]
 
 
 @pytest.mark.parametrize("slug", TAUGHT + SEEING)
