@@ -62,6 +62,7 @@ class Steps {
     const carried = this.carries.filter((box) => !box.hidden).map((box) => `${box.dataset.carry}=${box.querySelector("select").value}`);
     const step = this.step([this.op.value, ...carried].join(" "));
     this.list.append(step);
+    for (const box of this.carries) box.querySelectorAll("option").forEach((one) => { one.selected = one.defaultSelected; });
     const none = this.form.querySelector("[data-none]");
     if (none) none.checked = false;
     this.tell(step);

@@ -86,7 +86,7 @@ def test_acid_takes_lime_and_nothing_else(
     assert (worked["defect"], worked["relief"], worked["right_next"]) == (true_defect, relief, verdicts)
     seen = [[one["kind"] for one in picture.scene["defects"]] for picture in shown]  # type: ignore[attr-defined]
     assert seen == [before, before, after]
-    assert (shown[0].zones[0].verdict, shown[1].light) == (verdicts[0], "raking")
+    assert (shown[1].zones[0].verdict, shown[1].light) == (verdicts[0], "raking")
 
 
 def test_after_three_tries_the_acid_has_nothing_left_to_tell() -> None:
