@@ -9,12 +9,14 @@ from typing import Final
 
 from assessments.scenarios.chance import Chance
 from assessments.scenarios.fields import Record
-from assessments.scenarios.scenes import LAMP_PLACES, mark, scene
+from assessments.scenarios.scenes import mark, scene
 from assessments.scenarios.shown import Shown, Zone
 from assessments.scenarios.spec import Kind
 
 WIDTH: Final = 0.48
 HEIGHT: Final = 0.52
+LAMP_PARTS: Final = (0.1, 0.5, 0.9)
+"""Where the lamp stands along the rings."""
 RELIEF: Final[Mapping[str, str]] = {"mineral": "proud", "silica": "proud", "etched": "below", "both": "both"}
 NEXT: Final[Mapping[str, tuple[str, ...]]] = {
     "mineral": ("chemistry",),
@@ -55,7 +57,7 @@ def key(facts: Record) -> dict[str, object]:
 
 
 def pictures(facts: Record) -> tuple[Shown, ...]:
-    """Return the rings in even light, by a low lamp, and after acid."""
+    """Return the rings by lamp, by a low lamp, and after acid; the lamp stands over the rings and at their ends."""
     true, box = str(facts["true_defect"]), _box(facts)
     crust = [mark("water_spots_mineral", box, severity=facts.number("crust_severity"))] if true != "etched" else []
     etch = [mark("water_spots_etched", box, severity=facts.number("etch_severity"))] if "etch_severity" in facts else []
@@ -63,11 +65,12 @@ def pictures(facts: Record) -> tuple[Shown, ...]:
     left = etch if true in ACID_TAKES else [*crust, *etch]
     rings = scene(paint, seed, *crust, *etch)
     everything = tuple(range(len(crust) + len(etch)))
+    lamps = tuple((round(box[0] + WIDTH * part, 2), round(box[1] + HEIGHT / 2, 2)) for part in LAMP_PARTS)
     side = Zone("side", everything, NEXT[true][0], least=4, most=15)
     return (
-        Shown("rings", rings, "diffuse", seen=everything[:1], zones=(side,)),
-        Shown("low_lamp", rings, "raking", LAMP_PLACES[:1] + LAMP_PLACES[-1:], seen=everything),
-        Shown("after_acid", scene(paint, seed, *left), "diffuse"),
+        Shown("rings", rings, "point", lamps),
+        Shown("low_lamp", rings, "raking", lamps, seen=everything, zones=(side,)),
+        Shown("after_acid", scene(paint, seed, *left), "point", lamps),
     )
 
 
