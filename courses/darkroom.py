@@ -34,13 +34,13 @@ except ImportError:  # no such locks on this system: each process renders for it
 WAIT_S = 8.0
 """So long a request waits for its picture."""
 SEATS = 6
-"""So many requests of one process wait at a time, as many as a browser sends at once; `serve` has threads beside them."""
+"""So many requests of one process wait at a time, as many as a browser sends at once; `serve` has more threads."""
 QUEUE = 8
 """So many pictures of one process wait to be made."""
 UNMEASURED = 100
 """So many pictures of one process wait to be measured; one that falls out is measured when it is asked for again."""
 STRIPES = 64
-NICE = 10
+NICE = 5
 LONGEST_PAUSE_S = 8
 
 LOG = logging.getLogger(__name__)

@@ -1,5 +1,6 @@
 """Settings of the site. Every value a school may change is an environment variable, listed in docs/operating.md."""
 
+import os
 import sys
 from pathlib import Path
 
@@ -146,7 +147,7 @@ STORAGES = {
 MEDIA_ROOT = VAR / "media"
 PICTURES_ROOT = VAR / "pictures"
 PICTURES_MB = env.number("RAKING_PICTURES_MB", default=400, low=1, high=100_000)
-PICTURES_AT_ONCE = env.number("RAKING_PICTURES_AT_ONCE", default=1, low=1, high=64)
+PICTURES_AT_ONCE = env.number("RAKING_PICTURES_AT_ONCE", default=max(1, (os.cpu_count() or 1) // 2), low=1, high=64)
 WHITENOISE_KEEP_ONLY_HASHED_FILES = True
 
 # Mail waits in a folder until a server is named.
