@@ -1,4 +1,7 @@
-"""A sheet of pictures to look at: `python -m tests.courses.pictures.look swirl:0.6 --colour black white --out sheet.png`."""
+"""A sheet of pictures to look at:
+
+`python -m tests.courses.pictures.look swirl:0.6 --colour black white --out sheet.png`.
+"""
 
 import argparse
 import time
