@@ -18,7 +18,8 @@ Reals = NDArray[np.float64]
 
 @dataclass(frozen=True)
 class Inside:
-    """How deep places lie within a blot: ``deep`` mm (below 0 outside), and the way in, ``gx`` and ``gy``, of length up to 1."""
+    """How deep places lie within a blot: ``deep`` mm (below 0 outside), and the way in, ``gx`` and ``gy``, of length
+    up to 1."""
 
     deep: Floats
     gx: Floats
@@ -27,7 +28,8 @@ class Inside:
 
 @dataclass(frozen=True)
 class Blots:
-    """Many blots at once: lobes ``x``, ``y``, ``r`` (n, lobes) in mm on the panel, and how far each reaches from its first lobe.
+    """Many blots at once: lobes ``x``, ``y``, ``r`` (n, lobes) in mm on the panel, and how far each reaches from its
+    first lobe.
 
     A lobe of radius 0 is none. ``melt`` is how softly lobes flow together, as a share of the first lobe's radius.
     """
@@ -56,7 +58,7 @@ class Blots:
             total += pull
             gx -= pull * ox / away
             gy -= pull * oy / away
-        return Inside(soft_mm * np.log(total), gx / total, gy / total)
+        return Inside(soft_mm * np.log(total), np.asarray(gx / total, F32), np.asarray(gy / total, F32))
 
     def filled(self, spacing_mm: float, grow_mm: float = 0.0) -> tuple[Reals, Reals]:
         """Return places that fill every lobe, made ``grow_mm`` wider, no further apart than about ``spacing_mm``."""
@@ -75,7 +77,8 @@ class Blots:
 
 
 def lobed(rng: Generator, x: Any, y: Any, radius_mm: Any, lobes: int, uneven: float, melt: float) -> Blots:
-    """Return a blot of about ``radius_mm`` at each place: one round lobe and ``lobes`` smaller ones that bulge its edge.
+    """Return a blot of about ``radius_mm`` at each place: one round lobe and ``lobes`` smaller ones that bulge its
+    edge.
 
     ``uneven`` is how far the bulges stand out, as a share of the radius.
 

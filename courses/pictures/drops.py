@@ -38,7 +38,8 @@ class Drops:
 def drops(defect: Defect, plate: Plate, rng: Generator) -> Drops:
     """Plan the drops of a region; more severe means more of them, larger, and heavier.
 
-    Sizes are log-normal with a median of 2.2 to 3 mm; a fifth has run into a neighbour, a tenth of the large ones has run
+    Sizes are log-normal with a median of 2.2 to 3 mm; a fifth has run into a neighbour, a tenth of the large ones has
+    run
     down. All of it is chosen by eye.
     """
     most = int(plate.area_mm2 * 0.0040)
@@ -78,17 +79,18 @@ def _merged(rng: Generator, shapes: Blots, radius: Reals) -> Blots:
 
 
 def _run_down(rng: Generator, shapes: Blots, radius: Reals, angle: float) -> Blots:
-    """Give some of the large ones a tail down the panel that narrows and ends in a bead."""
-    n, links = radius.size, 9
-    ran = (radius > 3.2) & (rng.random(n) < 0.22)
-    long = radius * rng.uniform(2.5, 9.0, n)
-    share = np.linspace(1 / links, 1, links)
-    width = np.where(share < 0.97, 0.55 - 0.25 * share, 0.44)
-    sway = np.cumsum(rng.normal(0, 0.10, (n, links)), 1) * radius[:, None]
-    down = long[:, None] * share
+    """Let some of the large ones have come down: the trail above them thins and wavers, as a drop loses water on its
+    way."""
+    n, links = radius.size, 22
+    ran = (radius > 2.8) & (rng.random(n) < 0.11)
+    long = radius * rng.uniform(3.0, 8.0, n)
+    share = np.linspace(0.06, 1, links)
+    width = (0.62 - 0.42 * share**0.6) * rng.uniform(0.8, 1.15, (n, links))
+    sway = np.cumsum(rng.normal(0, 0.045, (n, links)), 1) * radius[:, None]
+    up = -long[:, None] * share
     return Blots(
-        np.hstack([shapes.x, shapes.x[:, :1] + sway * np.cos(angle) - down * np.sin(angle)]),
-        np.hstack([shapes.y, shapes.y[:, :1] + sway * np.sin(angle) + down * np.cos(angle)]),
+        np.hstack([shapes.x, shapes.x[:, :1] + sway * np.cos(angle) - up * np.sin(angle)]),
+        np.hstack([shapes.y, shapes.y[:, :1] + sway * np.sin(angle) + up * np.cos(angle)]),
         np.hstack([shapes.r, np.where(ran[:, None], radius[:, None] * width, 0.0)]),
         shapes.melt,
     )

@@ -1,4 +1,5 @@
-"""Ghosts of old lettering: under the vinyl the film kept its colour, its gloss and its thickness while the rest weathered."""
+"""Ghosts of old lettering: under the vinyl the film kept its colour, its gloss and its thickness while the rest
+weathered."""
 
 from __future__ import annotations
 
@@ -39,12 +40,14 @@ class Ghost:
         """Return the share of weather each pixel was spared, 0 outside the letters; their edges crept a little."""
         crept = F32(0.35) * self.plate.field(5, 40, 41).on(camera)
         edge = F32(max(0.45, 0.45 * camera.pixel_mm))
-        patchy = F32(0.88) + F32(0.05) * self.plate.field(8, 60, 42).on(camera)
+        patchy = F32(0.90) + F32(0.02) * self.plate.field(10, 80, 42).on(camera)
         return (soft((inside + crept) / edge) * patchy).astype(F32)
 
 
 def _plan(defect: Defect, plate: Plate, rng: Generator) -> Ghost:
-    signs = lettered(rng, turned(plate))
+    left, top, right, low = plate.box
+    wide, high = plate.scene.size
+    signs = lettered(rng, turned(plate), (right - left) * wide / ((low - top) * high))
     open_sky = Defect("oxidation", defect.severity, GROUND_UM, (0.0, 0.0, 1.0, 1.0), 0.0, False, defect.index)
     return Ghost(defect, plate, signs, weather(open_sky, Plate(plate.scene, open_sky, plate.light), rng))
 

@@ -1,4 +1,5 @@
-"""Haze: marring too fine to see as lines, left by a pad in overlapping passes; a veil beside the lamp, grey in soft light."""
+"""Haze: marring too fine to see as lines, left by a pad in overlapping passes; a veil beside the lamp, grey in soft
+light."""
 
 from __future__ import annotations
 
@@ -23,7 +24,8 @@ PAD_MM = 130.0
 
 @dataclass(frozen=True)
 class Passes:
-    """The passes of a pad over a region: the middle of each across the direction, mm, how hard it pressed, and its sway."""
+    """The passes of a pad over a region: the middle of each across the direction, mm, how hard it pressed, and its
+    sway."""
 
     defect: Defect
     plate: Plate
@@ -39,8 +41,8 @@ class Passes:
         for middle, press, sway in zip(self.middle, self.press, self.sway, strict=True):
             off = np.abs(v - middle + F32(7.0) * np.sin(u / F32(110.0) + sway)) / F32(PAD_MM / 2)
             out += press * soft((1 - off) * F32(5.0)) * (F32(0.62) + F32(0.38) * off * off)
-        cloud = F32(1) + F32(0.10) * self.plate.field(14, 120, 21, stretch=(1.6, 1.0)).on(camera)
-        return (out * cloud * self.plate.weight(camera.x, camera.y, 24.0, 7.0)).astype(F32)
+        cloud = F32(1) + F32(0.08) * self.plate.field(14, 120, 21).on(camera)
+        return np.asarray(out * cloud * self.plate.weight(camera.x, camera.y, 24.0, 7.0), F32)
 
 
 def _plan(defect: Defect, plate: Plate, rng: Generator) -> Passes:
@@ -50,7 +52,9 @@ def _plan(defect: Defect, plate: Plate, rng: Generator) -> Passes:
     middle = np.arange(-reach, reach + step, step) + rng.uniform(-0.5, 0.5) * step
     middle = middle + rng.normal(0, 7, middle.size)
     press = rng.uniform(0.42, 0.72, middle.size)
-    return Passes(defect, plate, axes, middle.astype(F32), press.astype(F32), rng.uniform(0, 6.28, middle.size).astype(F32))
+    return Passes(
+        defect, plate, axes, middle.astype(F32), press.astype(F32), rng.uniform(0, 6.28, middle.size).astype(F32)
+    )
 
 
 def _mask(plan: Passes, camera: Camera) -> Mask:
@@ -59,8 +63,8 @@ def _mask(plan: Passes, camera: Camera) -> Mask:
 
 def _lay(plan: Passes, canvas: Canvas) -> None:
     veil = F32(plan.defect.severity) * plan.veil(canvas.camera) * canvas.left(plan.defect.depth_um)
-    canvas.roughen(F32(0.026) * veil)
-    canvas.halo += F32(0.085) * veil
+    canvas.roughen(F32(0.030) * veil)
+    canvas.halo += F32(0.13) * veil
     canvas.coat *= 1 - F32(0.30) * np.clip(veil, 0, 1.2)
 
 

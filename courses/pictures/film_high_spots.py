@@ -38,7 +38,7 @@ class Excess:
     def body(self, camera: Camera) -> tuple[Floats, Floats]:
         """Return how thick the excess is, 0 to about 1 of the thickest, and the share of each pixel it covers."""
         u, v = self.axes.of(camera.x, camera.y)
-        v = v + F32(3.5) * np.sin(u / F32(46.0)) + F32(1.2) * self.plate.field(12, 90, 101).on(camera)
+        v = v + F32(3.5) * np.sin(u / F32(46.0)) + F32(1.6) * self.plate.field(25, 120, 101).on(camera)
         thick, share = np.zeros(u.shape, F32), np.zeros(u.shape, F32)
         for nth in range(self.force.size):
             cx, cy = float(self.lobes.x[nth, 0]), float(self.lobes.y[nth, 0])
@@ -47,8 +47,7 @@ class Excess:
             size = float(self.lobes.r[nth, 0])
             inside = soft(into.deep / F32(0.16 * size + 0.8))
             dome = np.sqrt(np.clip(into.deep / F32(size), 0, 1))
-            bead = F32(0.30) * np.exp(-(((into.deep - F32(1.4)) / F32(1.6)) ** 2))
-            thick = np.maximum(thick, F32(self.force[nth]) * inside * (F32(0.35) + F32(0.65) * dome + bead))
+            thick = np.maximum(thick, F32(self.force[nth]) * inside * (F32(0.30) + F32(0.70) * dome))
             share = np.maximum(share, inside)
         bound = self.plate.weight(camera.x, camera.y, 10.0, 4.0)
         return (thick * bound).astype(F32), (share * bound).astype(F32)
@@ -57,7 +56,8 @@ class Excess:
 def _plan(defect: Defect, plate: Plate, rng: Generator) -> Excess:
     axes = turned(plate)
     across = min(axes.half_v, 0.8 * axes.half_u)
-    many = int(np.clip(round(plate.area_mm2 / 26000), 1, 6))
+    left, top, right, low = plate.box
+    many = int(np.clip(round(7 * (right - left) * (low - top)), 1, 6))
     size = np.clip(across * rng.uniform(0.34, 0.62, many), 8, 46)
     cu = rng.uniform(-0.55, 0.55, many) * axes.half_u
     cv = rng.uniform(-0.55, 0.55, many) * axes.half_v
@@ -72,8 +72,22 @@ def _plan(defect: Defect, plate: Plate, rng: Generator) -> Excess:
         0.14,
     )
     span = (-1.3 * axes.half_v - 20, 1.3 * axes.half_v + 20)
-    threads = runs(rng, span, int((span[1] - span[0]) / 2.2), (1.0, 9.0), (-1.4 * axes.half_u, 0.0), (axes.half_u, 3 * axes.half_u), 1.5)
+    threads = runs(
+        rng,
+        span,
+        int((span[1] - span[0]) / 2.2),
+        (1.0, 9.0),
+        (-1.4 * axes.half_u, 0.0),
+        (axes.half_u, 3 * axes.half_u),
+        1.5,
+    )
     return Excess(defect, plate, axes, lobes, rng.uniform(0.6, 1.0, many), threads)
+
+
+def _optical_um(depth_um: float) -> F32:
+    """How much thicker than the levelled coat its middle is, as colours show it: half a µm at most, or no colours are
+    left."""
+    return F32(0.48 * (1 - np.exp(-depth_um / 0.6)))
 
 
 def _mask(plan: Excess, camera: Camera) -> Mask:
@@ -85,8 +99,8 @@ def _lay(plan: Excess, canvas: Canvas) -> None:
     u, v = plan.axes.of(camera.x, camera.y)
     thick, share = plan.body(camera)
     threads = plan.threads.at(v + F32(3.5) * np.sin(u / F32(46.0)), u)
-    wave = F32(1) + F32(0.10) * plan.plate.field(18, 110, 102).on(camera)
-    film = F32(THINNEST_UM) + F32(plan.defect.depth_um) * thick * wave * (F32(1.0) - F32(0.30) * threads)
+    wave = F32(1) + F32(0.09) * plan.plate.field(35, 160, 102).on(camera)
+    film = F32(THINNEST_UM) + _optical_um(plan.defect.depth_um) * thick * wave * (F32(1.0) - F32(0.22) * threads)
     seen = share * np.clip(F32(0.15) + F32(0.95) * severity, 0, 1)
     if canvas.film_um is not None and canvas.film_share is not None:
         older = canvas.film_share > seen

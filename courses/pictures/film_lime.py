@@ -1,4 +1,5 @@
-"""Bird-lime: a blot that ate into the film, with a swollen rim; where it went deep, the film within it wrinkled and broke."""
+"""Bird-lime: a blot that ate into the film, with a swollen rim; where it went deep, the film within it wrinkled and
+broke."""
 
 from __future__ import annotations
 
@@ -12,6 +13,7 @@ from courses.pictures.blots import Blots, Reals, lobed
 from courses.pictures.camera import Camera, Window
 from courses.pictures.canvas import Canvas
 from courses.pictures.kind import Kind
+from courses.pictures.noise import Field
 from courses.pictures.plate import Plate
 from courses.pictures.scene import Defect
 
@@ -40,14 +42,15 @@ class Splashes:
 def _plan(defect: Defect, plate: Plate, rng: Generator) -> Splashes:
     hx, hy = plate.half
     size = float(np.clip(0.40 * min(hx, hy), 7.0, 24.0))
-    many = int(np.clip(round(plate.area_mm2 / (26 * size) ** 2 * 9), 1, 6)) if not plate.whole else int(rng.integers(4, 7))
+    left, top, right, low = plate.box
+    many = int(np.clip(round(9 * (right - left) * (low - top)), 1, 6))
     u, v = rng.uniform(0.12, 0.88, (2, many))
     if many == 1:
         u, v = np.full(1, 0.5), np.full(1, 0.45)
     x, y = (np.asarray(value, float) for value in plate.at(u, v))
     radius = size * rng.uniform(0.55, 1.0, many)
     radius[0] = size
-    large = _flung(rng, lobed(rng, x, y, radius, 6, 0.42, 0.16), radius, plate.angle)
+    large = _flung(rng, lobed(rng, x, y, radius, 5, 0.26, 0.14), radius, plate.angle)
     small = lobed(rng, *_satellites(rng, x, y, radius, 7), 6, 0.25, 0.16)
     columns = large.x.shape[1]
     pad = ((0, 0), (0, columns - small.x.shape[1]))
@@ -66,7 +69,7 @@ def _flung(rng: Generator, shapes: Blots, radius: Reals, angle: float) -> Blots:
     """Add the fingers of a splash, and a drip that ran down from it."""
     n, fingers, links = radius.size, 5, 8
     turn = rng.uniform(0, 2 * np.pi, (n, fingers, 1))
-    reach = rng.uniform(1.05, 1.65, (n, fingers, 1)) * np.linspace(0.7, 1, 3)
+    reach = rng.uniform(1.0, 1.45, (n, fingers, 1)) * np.linspace(0.7, 1, 3)
     wide = rng.uniform(0.10, 0.20, (n, fingers, 1)) * np.array([1.2, 0.9, 1.0])
     fx, fy = (reach * np.cos(turn)).reshape(n, -1), (reach * np.sin(turn)).reshape(n, -1)
     down = np.linspace(0.8, 1, links) * rng.uniform(1.5, 3.2, (n, 1))
@@ -92,21 +95,43 @@ def _satellites(rng: Generator, x: Reals, y: Reals, radius: Reals, each: int) ->
 
 def _lay(plan: Splashes, canvas: Canvas) -> None:
     camera, reach = canvas.camera, plan.blots.reach
+    skin = _Skin.of(plan)
     for nth in range(reach.size):
         x, y = float(plan.blots.x[nth, 0]), float(plan.blots.y[nth, 0])
         window = camera.window(x, y, float(reach[nth]) + 4.0)
         if window is not None:
-            _bite(plan, canvas, window, nth)
+            share = _bite(plan, canvas, window, nth, skin)
+            if skin.ridges is not None:
+                _wrinkle(canvas, window.at, share * F32(skin.broken), skin.ridges)
 
 
-def _bite(plan: Splashes, canvas: Canvas, window: Window, nth: int) -> None:
-    """Dish the film within one blot, swell its rim, dull it, and break it where it went deep."""
+@dataclass(frozen=True)
+class _Skin:
+    """The noise of one defect's blots, made once: a ragged outline, patches, and where it broke the ridges of its
+    wrinkles."""
+
+    ragged: Field
+    patch: Field
+    broken: float
+    ridges: tuple[Field, Field, Field] | None
+
+    @classmethod
+    def of(cls, plan: Splashes) -> _Skin:
+        """The noise as deep as the marks go: below five micrometres nothing breaks."""
+        broken = float(np.clip((plan.defect.depth_um - 5.0) / 25.0, 0, 1))
+        lines = plan.plate.field(3.0, 10.0, 84, slope=0.5)
+        ridges = (*lines.slopes(), lines) if broken > 0 else None
+        return cls(plan.plate.field(5, 26, 81), plan.plate.field(5, 22, 82), broken, ridges)
+
+
+def _bite(plan: Splashes, canvas: Canvas, window: Window, nth: int, skin: _Skin) -> Floats:
+    """Dish the film within one blot, swell its rim and dull it; return how much of its core was eaten, for it to
+    break."""
     camera, at, severity = canvas.camera, window.at, plan.defect.severity
-    force = F32(plan.force[nth])
     into = plan.blots.inside(nth, window.dx, window.dy)
     x, y = camera.x[at], camera.y[at]
-    deep = into.deep + F32(0.5) * plan.plate.field(3, 18, 81).at(x, y)
-    left = canvas.left(max(plan.defect.depth_um, 0.1))[at] * force
+    deep = into.deep + F32(0.45) * skin.ragged.at(x, y)
+    left = canvas.left(max(plan.defect.depth_um, 0.1))[at] * F32(plan.force[nth])
     width = max(1.5, 0.9 * camera.pixel_mm)
     core, bank = soft(deep / F32(0.6 * width)), np.exp(-(((deep - F32(0.4)) / F32(width)) ** 2))
     swell = np.exp(-(((deep + F32(0.9 * width)) / F32(0.7 * width)) ** 2))
@@ -116,29 +141,27 @@ def _bite(plan: Splashes, canvas: Canvas, window: Window, nth: int) -> None:
     canvas.nx[at] += lean * into.gx
     canvas.ny[at] += lean * into.gy
     dull = left * F32(0.30 + 0.70 * severity)
+    cloud = skin.patch.at(x, y)
+    patch = F32(1) + F32(0.18) * cloud
     pooled = core * (F32(0.55) + F32(0.45) * bank) + F32(0.25) * bank
-    patch = F32(1) + F32(0.18) * plan.plate.field(2, 16, 82).at(x, y)
-    canvas.coat[at] *= 1 - np.clip(F32(0.60) * dull * pooled * patch, 0, 0.95)
-    canvas.alpha[at] = np.hypot(canvas.alpha[at], F32(0.075) * dull * core * patch)
-    canvas.halo[at] += F32(0.06) * dull * core
+    canvas.coat[at] *= 1 - np.clip(F32(0.68) * dull * pooled * patch, 0, 0.95)
+    canvas.alpha[at] = np.hypot(canvas.alpha[at], F32(0.15) * dull * core * patch)
+    canvas.halo[at] += F32(0.02) * dull * core
     stain = dull * (core * F32(0.55) * patch + F32(0.45) * bank)
-    canvas.albedo[at] *= np.exp(-np.asarray(ACID, F32) * stain[..., None])
-    crust = dull * core * np.clip(plan.plate.field(2, 22, 83).at(x, y) - F32(0.55), 0, 1) * F32(0.30)
-    canvas.albedo[at] += (np.asarray(CRUST, F32) - canvas.albedo[at]) * crust[..., None]
-    broken = np.clip((plan.defect.depth_um - 5.0) / 25.0, 0, 1)
-    if broken > 0:
-        _wrinkle(plan, canvas, at, left * core * F32(broken))
+    crust = dull * core * np.clip(cloud - F32(0.9), 0, 1) * F32(0.22)
+    albedo = canvas.albedo[at] * np.exp(-np.asarray(ACID, F32) * stain[..., None])
+    canvas.albedo[at] = albedo + (np.asarray(CRUST, F32) - albedo) * crust[..., None]
+    return left * core
 
 
-def _wrinkle(plan: Splashes, canvas: Canvas, at: tuple[slice, slice], share: Floats) -> None:
+def _wrinkle(canvas: Canvas, at: tuple[slice, slice], share: Floats, ridges: tuple[Field, Field, Field]) -> None:
     """Ridges a few millimetres apart like the skin on paint, and fine breaks between them."""
     x, y = canvas.camera.x[at], canvas.camera.y[at]
-    across, down = plan.plate.field(2.0, 6.0, 84, slope=0.4).slopes()
-    canvas.nx[at] += F32(0.075) * share * across.at(x, y)
-    canvas.ny[at] += F32(0.075) * share * down.at(x, y)
-    ridge = plan.plate.field(2.5, 10.0, 85, slope=0.5).at(x, y)
-    line = np.exp(-((ridge / F32(max(0.10, 0.12 * canvas.camera.pixel_mm))) ** 2))
-    canvas.dark[at] = np.maximum(canvas.dark[at], F32(0.55) * share * line)
+    across, down, lines = ridges
+    canvas.nx[at] += F32(0.050) * share * across.at(x, y)
+    canvas.ny[at] += F32(0.050) * share * down.at(x, y)
+    break_ = np.exp(-((lines.at(x, y) / F32(max(0.10, 0.12 * canvas.camera.pixel_mm))) ** 2))
+    canvas.dark[at] = np.maximum(canvas.dark[at], F32(0.55) * share * break_)
 
 
 BIRD_LIME = Kind(_plan, Splashes.mask, _lay)

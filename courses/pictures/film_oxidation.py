@@ -25,7 +25,8 @@ CHALK = (0.62, 0.625, 0.61)
 
 @dataclass(frozen=True)
 class Rub:
-    """A swipe of a hand, a sponge or a fender: an arc about ``x``, ``y`` (mm) of a ``radius``, a width and two ends (radians)."""
+    """A swipe of a hand, a sponge or a fender: an arc about ``x``, ``y`` (mm) of a ``radius``, a width and two ends
+    (radians)."""
 
     x: float
     y: float
@@ -42,10 +43,10 @@ class Rub:
         out = np.sqrt(dx * dx + dy * dy) - F32(self.radius)
         turn = np.arctan2(dy, dx) - F32(self.middle)
         turn = np.abs(turn - F32(2 * np.pi) * np.round(turn / F32(2 * np.pi)))
-        band = soft((F32(self.width / 2) - np.abs(out)) / F32(self.width * 0.12))
-        ends = soft((F32(self.half) - turn - out * F32(0.0012)) / F32(self.half * 0.22))
+        band = soft((F32(self.width / 2) - np.abs(out)) / F32(self.width * 0.26))
+        ends = soft((F32(self.half) - turn - out * F32(0.0012)) / F32(self.half * 0.30))
         threads = self.threads.at(out, F32(self.radius) * (turn + F32(self.half)))
-        return (band * ends * F32(self.force) * (F32(0.45) + threads)).astype(F32)
+        return np.asarray(band * ends * F32(self.force) * (F32(0.65) + F32(0.5) * threads), F32)
 
 
 @dataclass(frozen=True)
@@ -71,11 +72,12 @@ class Weather:
         worn = F32(0.78) + F32(0.34) * (1 - height) ** F32(1.6) + F32(0.075) * blotch
         worn += F32(0.022) * self.plate.field(2.5, 14, 12).on(camera)
         top = v + F32(self.axes.half_v)
-        worn += F32(0.30) * self.pale.at(u, top)
-        worn *= 1 - F32(0.42) * self.washed.at(u, top)
+        worn += F32(0.20) * self.pale.at(u, top)
+        worn *= 1 - F32(0.34) * self.washed.at(u, top)
         for rub in self.rubs:
             worn *= 1 - rub.at(x, y)
-        return (worn * self.plate.weight(x, y, feather_mm, 9.0)).astype(F32)
+        edge = self.plate.weight(x, y, feather_mm, 9.0)
+        return np.asarray(worn * edge * np.sqrt(edge), F32)
 
 
 def weather(defect: Defect, plate: Plate, rng: Generator) -> Weather:
@@ -84,23 +86,28 @@ def weather(defect: Defect, plate: Plate, rng: Generator) -> Weather:
     span = (-1.2 * axes.half_u - 20, 1.2 * axes.half_u + 20)
     metre = (span[1] - span[0]) / 1000
     tall = 2 * axes.half_v
-    washed = runs(rng, span, 3 + int(26 * metre), (5, 26), (-30, 0.35 * tall), (0.25 * tall, 1.2 * tall), 1.6)
-    pale = runs(rng, span, 4 + int(40 * metre), (2.5, 14), (-30, 0.2 * tall), (0.15 * tall, 0.7 * tall), 1.2)
+    washed = runs(
+        rng, span, 3 + int(26 * metre), (4, 30), (-0.5 * tall, 0.1 * tall), (0.6 * tall, 1.7 * tall), 1.3, 2.0, 1.0, 90
+    )
+    pale = runs(
+        rng, span, 4 + int(40 * metre), (2, 16), (-0.5 * tall, 0.1 * tall), (0.5 * tall, 1.3 * tall), 1.0, 2.0, 1.4, 60
+    )
     rubs = tuple(_rub(plate, rng) for _ in range(int(rng.integers(1, 4))))
     return Weather(defect, plate, axes, washed, pale, rubs)
 
 
 def _rub(plate: Plate, rng: Generator) -> Rub:
     x, y = plate.at(*rng.uniform(0.12, 0.88, 2))
-    radius, width = rng.uniform(140, 420), rng.uniform(18, 55)
+    radius, width = rng.uniform(140, 420), rng.uniform(30, 80)
     middle, half = rng.uniform(0, 2 * np.pi), rng.uniform(35, 110) / radius
     away = (x - radius * np.cos(middle), y - radius * np.sin(middle))
-    threads = runs(rng, (-width, width), int(width * 0.7), (0.8, 5.0), (-20, 0), (150, 300), 0.3)
-    return Rub(float(away[0]), float(away[1]), radius, width, middle, half, threads, rng.uniform(0.12, 0.38))
+    threads = runs(rng, (-width, width), int(width * 0.35), (1.5, 9.0), (-20, 0), (150, 300), 0.3)
+    return Rub(float(away[0]), float(away[1]), radius, width, middle, half, threads, rng.uniform(0.08, 0.28))
 
 
 def chalked(canvas: Canvas, amount: Floats) -> None:
-    """Turn the top of a canvas to chalk by an ``amount`` (h, w) of 0..1: the colour pales, the mirror dies, the gloss spreads.
+    """Turn the top of a canvas to chalk by an ``amount`` (h, w) of 0..1: the colour pales, the mirror dies, the gloss
+    spreads.
 
     How mirror, slope width and powder follow the amount is chosen so that the lamp's image falls at every step.
     """
@@ -114,11 +121,11 @@ def chalked(canvas: Canvas, amount: Floats) -> None:
 
 def faded(canvas: Canvas, amount: Floats) -> None:
     """Take pigment out of a canvas by an ``amount`` (h, w) of 0..1 and leave the gloss alone."""
-    canvas.albedo[:] = bleached(canvas.albedo, (F32(0.80) * np.clip(amount, 0, 1.15))[..., None])
+    canvas.albedo[:] = bleached(canvas.albedo, (1 - np.exp(F32(-2.6) * np.clip(amount, 0, 1.15)))[..., None])
 
 
 def _mask(plan: Weather, camera: Camera) -> Mask:
-    return np.asarray(plan.plate.weight(camera.x, camera.y, 26.0, 9.0) > 0.4)
+    return np.asarray(plan.plate.weight(camera.x, camera.y, 26.0, 9.0) > 0.3)
 
 
 def _lay_oxidation(plan: Weather, canvas: Canvas) -> None:

@@ -25,7 +25,8 @@ PASTE = (0.80, 0.79, 0.76)
 
 @dataclass(frozen=True)
 class Smear:
-    """One pass of a cloth: its axes about its own middle, half its length and width (mm), how much it bends, its threads."""
+    """One pass of a cloth: its axes about its own middle, half its length and width (mm), how much it bends, its
+    threads."""
 
     axes: Turned
     bow: float
@@ -42,7 +43,7 @@ class Smear:
         # where the cloth turned it put down what it had gathered
         turn = np.exp(-(((u - hu * F32(0.86)) / F32(5.0)) ** 2))
         film = self.threads.at(v, u + hu) + F32(0.05) + F32(0.35) * turn
-        return (F32(self.force) * side * ends * film).astype(F32)
+        return np.asarray(F32(self.force) * side * ends * film, F32)
 
 
 @dataclass(frozen=True)
@@ -62,33 +63,36 @@ class Smears:
         out = np.zeros(x.shape, F32)
         for smear in self.smears:
             out = np.maximum(out, smear.at(x, y)) + F32(0.2) * np.minimum(out, smear.at(x, y))
-        return (out * self.plate.weight(x, y, 14.0, 5.0)).astype(F32)
+        return np.asarray(out * self.plate.weight(x, y, 14.0, 5.0), F32)
 
     def bead(self, camera: Camera) -> Floats:
         """Return the line of paste along an edge, 0 to 1: crumbly, thicker here and there, wiped away in places."""
         u, v = self.axes.of(camera.x, camera.y)
         zero = np.zeros_like(u)
-        wide = F32(0.9) + F32(0.5) * self.plate.field(4, 40, 91).at(u, zero)
-        there = soft((self.plate.field(30, 200, 92).at(u, zero) + F32(0.45)) * F32(2.0))
+        wide = F32(0.6) + F32(0.45) * self.plate.field(5, 40, 91).at(u, zero)
+        there = soft((self.plate.field(30, 200, 92).at(u, zero) + F32(0.15)) * F32(1.6))
         off = v - F32(self.edge)
         line = soft((wide - np.abs(off)) / F32(max(0.5, 0.5 * camera.pixel_mm)))
         dust = F32(0.30) * np.exp(-np.maximum(-off, 0) / F32(7.0)) * (off < 0)
-        return ((line + dust) * there * self.plate.weight(camera.x, camera.y, 8.0, 2.0)).astype(F32)
+        return np.asarray((line + dust) * there * self.plate.weight(camera.x, camera.y, 8.0, 2.0), F32)
 
 
 def _plan(defect: Defect, plate: Plate, rng: Generator) -> Smears:
     axes = turned(plate)
-    many = int(np.clip(round(plate.area_mm2 / 15000), 2, 9))
+    left, top, right, low = plate.box
+    many = int(np.clip(round(13 * (right - left) * (low - top)), 2, 9))
     x, y = plate.at(*rng.uniform(0.08, 0.92, (2, many)))
     smears = []
     for nth in range(many):
         long, wide = rng.uniform(55, 150), rng.uniform(16, 48)
         own = Turned(float(x[nth]), float(y[nth]), axes.angle + rng.normal(0, 0.16) + np.pi * (nth % 2), long, wide)
-        threads = runs(rng, (-wide, wide), int(wide * 0.9), (0.7, 6.0), (-10, 0.8 * long), (0.6 * long, 2.0 * long), 0.7, 2.6, 0.6)
+        threads = runs(
+            rng, (-wide, wide), int(wide * 0.9), (0.7, 6.0), (-10, 0.8 * long), (0.6 * long, 2.0 * long), 0.7, 2.6, 0.6
+        )
         smears.append(Smear(own, float(rng.normal(0, 0.0011)), float(rng.uniform(0.4, 1.0)), threads))
-    most = int(plate.area_mm2 * 0.0032)
+    most = int(plate.area_mm2 * 0.0016)
     sx, sy = (np.asarray(value, float) for value in plate.scatter(rng, most))
-    size = np.clip(rng.lognormal(-0.75, 0.55, most), 0.15, 2.2)
+    size = np.clip(rng.lognormal(-1.0, 0.6, most), 0.12, 1.8)
     kept = rng.random(most) < np.asarray(plate.weight(sx, sy, 14.0, 5.0))
     kept &= np.arange(most) < most * (0.08 + 0.92 * defect.severity)
     edge = float(rng.uniform(0.45, 0.75)) * axes.half_v
@@ -101,7 +105,7 @@ def _mask(plan: Smears, camera: Camera) -> Mask:
 
 def _lay(plan: Smears, canvas: Canvas) -> None:
     camera, severity = canvas.camera, F32(plan.defect.severity)
-    grain = np.clip(F32(0.9) + F32(0.28) * plan.plate.field(0.9, 4, 93).on(camera), 0.2, 1.6)
+    grain = np.clip(F32(0.9) + F32(0.16) * plan.plate.field(1.2, 7, 93).on(camera), 0.2, 1.6)
     film = plan.film(camera) * grain * (F32(0.15) + F32(0.85) * severity)
     bead = plan.bead(camera) * np.clip(grain, 0.4, 1) * (F32(0.25) + F32(0.75) * severity)
     thick = _specked(plan, camera) * (F32(0.4) + F32(0.6) * severity)

@@ -1,4 +1,5 @@
-"""Scum at the waterline: level tide lines one below the other, brown above, greener below, with drips and washed channels."""
+"""Scum at the waterline: level tide lines one below the other, brown above, greener below, with drips and washed
+channels."""
 
 from __future__ import annotations
 
@@ -27,7 +28,8 @@ DIRT = (0.120, 0.100, 0.064)
 
 @dataclass(frozen=True)
 class Tides:
-    """Where water stood: the height of each line (mm below the middle), how dark it is, and how far it fades downwards."""
+    """Where water stood: the height of each line (mm below the middle), how dark it is, and how far it fades
+    downwards."""
 
     defect: Defect
     plate: Plate
@@ -41,17 +43,17 @@ class Tides:
     def film(self, camera: Camera) -> Floats:
         """Return how much lies at each pixel, 0 to about 1, without its finer grain."""
         u, v = self.axes.of(camera.x, camera.y)
-        lap = F32(1.6) * self.plate.field(14, 160, 51).at(u, np.zeros_like(u)) + F32(0.5) * self.plate.field(2, 14, 52).at(
-            u, np.full_like(u, 40)
-        )
+        lap = F32(1.6) * self.plate.field(20, 160, 51).at(u, np.zeros_like(u)) + F32(0.5) * self.plate.field(
+            5, 30, 52
+        ).at(u, np.full_like(u, 40))
         edge = F32(max(0.9, 0.8 * camera.pixel_mm))
         out = np.zeros(u.shape, F32)
         for level, force, fade in zip(self.level, self.force, self.fade, strict=True):
             below = v - level - lap * F32(0.5 + force)
             out += force * soft(below / edge) * np.exp(-np.maximum(below, 0) / fade)
         out *= soft((F32(self.axes.half_v * 0.86) - v + 5 * lap) / F32(0.16 * self.axes.half_v))
-        ends = self.plate.weight(camera.x, camera.y, 14.0, 6.0)
-        return (out * np.clip(ends * 1.6, 0, 1)).astype(F32)
+        ends = self.plate.weight(camera.x, camera.y, 30.0, 9.0)
+        return np.asarray(out * np.clip(ends * 1.6, 0, 1), F32)
 
 
 def _plan(defect: Defect, plate: Plate, rng: Generator) -> Tides:
@@ -84,10 +86,10 @@ def _lay(plan: Tides, canvas: Canvas) -> None:
     film *= wear * (1 + F32(0.75) * plan.drips.at(u, top)) * (1 - F32(0.60) * plan.channels.at(u, top))
     film = np.clip(film, 0, 1.6) * F32(plan.defect.severity)
     green = np.clip((v / F32(plan.axes.half_v) + F32(0.15)) * F32(0.9) + F32(0.2) * grain, 0, 1)
-    canvas.cover(DIRT, np.clip(F32(0.30) * film, 0, 1))
-    canvas.stain(BROWN, F32(1.15) * film * (1 - green))
-    canvas.stain(GREEN, F32(1.15) * film * green)
-    canvas.coat *= np.exp(F32(-0.75) * film)
+    canvas.cover(DIRT, np.clip(F32(0.12) * film, 0, 1))
+    canvas.stain(BROWN, F32(1.40) * film * (1 - green))
+    canvas.stain(GREEN, F32(1.40) * film * green)
+    canvas.coat *= np.exp(F32(-0.40) * film)
     canvas.roughen(F32(0.05) * film)
 
 

@@ -28,7 +28,8 @@ class Rim:
 
     @classmethod
     def of(cls, deep: Floats, middle: float, width: float) -> Rim:
-        """Return the ridge whose crest lies ``middle`` mm inside the edge, ``width`` mm wide inwards and half that outwards.
+        """Return the ridge whose crest lies ``middle`` mm inside the edge, ``width`` mm wide inwards and half that
+        outwards.
 
         >>> ridge = Rim.of(np.array([-1.0, 0.3, 1.0], F32), 0.3, 0.4)
         >>> [round(float(value), 2) for value in ridge.height]
@@ -49,7 +50,9 @@ def _rims(plan: Drops, nth: int, window: Window, pixel_mm: float, chance: Floats
     low = F32(0.55) + F32(0.45) * np.clip(-into.gy, -1, 1)
     inner = Rim.of(into.deep, radius * (0.25 + 0.35 * chance[1]), max(0.8 * width, 0.5 * pixel_mm))
     film = soft(into.deep / F32(max(0.35 * width, 0.4 * pixel_mm)))
-    share = rim.height * low + F32(0.45 * max(0.0, chance[2] - 0.35)) * inner.height + F32(0.04 + 0.16 * chance[3]) * film
+    share = (
+        rim.height * low + F32(0.45 * max(0.0, chance[2] - 0.35)) * inner.height + F32(0.04 + 0.16 * chance[3]) * film
+    )
     return into, rim, share * F32(min(1.0, (radius / pixel_mm) ** 1.0))
 
 
@@ -114,8 +117,8 @@ def _lay_etched(plan: Drops, canvas: Canvas) -> None:
         if window is None:
             continue
         into = plan.blots.inside(nth, window.dx, window.dy)
-        force, low = F32(plan.force[nth]), F32(0.70) + F32(0.30) * np.clip(-into.gy, -1, 1)
-        width = max(0.22 * float(plan.blots.r[nth, 0]) * (0.7 + 0.6 * chances[nth]) + 0.15, 0.8 * camera.pixel_mm)
+        force, low = F32(0.45 + 0.55 * plan.force[nth]), F32(0.70) + F32(0.30) * np.clip(-into.gy, -1, 1)
+        width = max(0.10 * float(plan.blots.r[nth, 0]) * (0.7 + 0.6 * chances[nth]) + 0.15, 0.6 * camera.pixel_mm)
         bank = Rim.of(into.deep, 0.5 * width, 0.7 * width)
         steep = deep_mm / F32(0.93 * width) * force * bank.height * left[window.at]
         canvas.nx[window.at] += steep * into.gx
@@ -123,7 +126,7 @@ def _lay_etched(plan: Drops, canvas: Canvas) -> None:
         floor[window.at] = np.maximum(floor[window.at], force * soft(into.deep / F32(0.5 * width)))
         wall[window.at] = np.maximum(wall[window.at], force * low * bank.height)
     severe = left * (F32(0.25) + F32(0.75) * severity)
-    canvas.roughen(severe * (F32(0.022) * floor + F32(0.030) * wall))
+    canvas.roughen(severe * (F32(0.014) * floor + F32(0.026) * wall))
     canvas.halo += severe * (F32(0.012) * floor + F32(0.030) * wall)
     canvas.coat *= 1 - severe * (F32(0.10) * floor + F32(0.26) * wall)
 

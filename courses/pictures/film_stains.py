@@ -18,7 +18,7 @@ from courses.pictures.turned import Turned, turned
 
 __all__ = ["RUST_STAIN", "TANNIN_STAIN", "Moustache", "Rust"]
 
-TANNIN = (0.10, 0.36, 1.15)
+TANNIN = (0.17, 0.52, 1.30)
 RUST = (0.20, 0.95, 2.10)
 HALO = (0.05, 0.28, 0.80)
 """Optical densities of plant dye, of iron and of the yellow round it, by eye."""
@@ -26,7 +26,8 @@ HALO = (0.05, 0.28, 0.80)
 
 @dataclass(frozen=True)
 class Moustache:
-    """A bow wave's stain: its axes, its middle (mm along), how wide each wing is and how high it stands, and its fingers."""
+    """A bow wave's stain: its axes, its middle (mm along), how wide each wing is and how high it stands, and its
+    fingers."""
 
     defect: Defect
     plate: Plate
@@ -36,18 +37,21 @@ class Moustache:
     fingers: Runs
 
     def dye(self, camera: Camera) -> Floats:
-        """Return how much dye each pixel holds, 0 to about 1: darkest just above the water, thinning upwards in wisps."""
+        """Return how much dye each pixel holds, 0 to about 1: darkest just above the water, thinning upwards in
+        wisps."""
         u, v = self.axes.of(camera.x, camera.y)
         high, half_v = F32(1.45 * self.axes.half_v), F32(self.axes.half_v)
         off = u - F32(self.middle)
         wing = np.abs(off) / np.where(off < 0, F32(self.wings[0]), F32(self.wings[1]))
-        rise = high * (F32(0.20) + F32(0.80) * np.exp(-(wing**F32(1.7)) * F32(1.5)))
-        wisp = F32(0.10) * self.plate.field(8, 90, 61, stretch=(1.0, 1.8)).on(camera)
+        rise = high * (F32(0.20) + F32(0.80) * np.exp(-(wing ** F32(1.7)) * F32(1.5)))
+        wisp = F32(0.16) * self.plate.field(10, 120, 61, stretch=(1.0, 1.6)).on(camera)
         above = F32(0.66) * half_v - v + F32(1.0) * self.plate.field(20, 140, 62).at(u, np.zeros_like(u))
         share = above / rise + wisp
-        body = soft(above / F32(max(2.5, 0.9 * camera.pixel_mm))) * np.exp(-(np.maximum(share, 0) ** F32(1.5)) * F32(2.4))
-        ends = soft((F32(1.0) - wing) * F32(4.0)) * np.clip(self.plate.weight(camera.x, camera.y, 16.0, 5.0) * 1.5, 0, 1)
-        return (body * ends * (F32(0.55) + F32(0.45) * np.exp(-wing * wing))).astype(F32)
+        body = soft(above / F32(7.0)) * np.exp(-(np.maximum(share, 0) ** F32(1.5)) * F32(2.4))
+        ends = soft((F32(1.0) - wing) * F32(4.0)) * np.clip(
+            self.plate.weight(camera.x, camera.y, 16.0, 5.0) * 1.5, 0, 1
+        )
+        return np.asarray(body * ends * (F32(0.55) + F32(0.45) * np.exp(-wing * wing)), F32)
 
 
 def _plan_moustache(defect: Defect, plate: Plate, rng: Generator) -> Moustache:
@@ -56,7 +60,18 @@ def _plan_moustache(defect: Defect, plate: Plate, rng: Generator) -> Moustache:
     wings = (axes.half_u + middle, axes.half_u - middle)
     span = (-1.1 * axes.half_u, 1.1 * axes.half_u)
     tall = axes.half_v
-    fingers = runs(rng, span, int((span[1] - span[0]) / 7), (1.2, 7.0), (0.0, 1.2 * tall), (0.3 * tall, 1.4 * tall), 0.9, 2.4)
+    fingers = runs(
+        rng,
+        span,
+        int((span[1] - span[0]) / 9),
+        (1.5, 14.0),
+        (-0.6 * tall, 0.9 * tall),
+        (0.6 * tall, 2.0 * tall),
+        1.4,
+        2.0,
+        1.2,
+        25,
+    )
     return Moustache(defect, plate, axes, middle, wings, fingers)
 
 
@@ -68,8 +83,8 @@ def _lay_moustache(plan: Moustache, canvas: Canvas) -> None:
     camera = canvas.camera
     u, v = plan.axes.of(camera.x, camera.y)
     pores = F32(1) + F32(0.10) * plan.plate.field(0.9, 5, 63).on(camera)
-    dye = plan.dye(camera) * pores * (F32(0.80) + F32(0.55) * plan.fingers.at(u, v + F32(plan.axes.half_v)))
-    canvas.stain(TANNIN, F32(1.30 * plan.defect.severity) * dye)
+    dye = plan.dye(camera) * pores * (F32(0.88) + F32(0.30) * plan.fingers.at(u, v + F32(plan.axes.half_v)))
+    canvas.stain(TANNIN, F32(1.55 * plan.defect.severity) * dye)
     canvas.coat *= 1 - F32(0.03 * plan.defect.severity) * np.clip(dye, 0, 1)
 
 
@@ -96,29 +111,43 @@ class Rust:
         iron, glow = F32(0.9) * spot, F32(0.7) * np.exp(-(du * du + F32(0.4) * dv * dv) / F32(150.0))
         for start, lean, reach, first, last, force, one, two in self.trails:
             share = np.clip(dv / F32(reach), 0, 1)
-            path = start + F32(lean) * share + F32(1.4) * np.sin(dv / 23 + F32(one)) + F32(0.7) * np.sin(dv / 8 + F32(two))
-            half = F32(first) + F32(last - first) * share**F32(0.7)
-            aside = np.abs(du - path * np.clip(dv / 14, 0, 1))
+            path = (
+                start
+                + F32(lean) * share
+                + F32(1.5) * np.sin(dv / 31 + F32(one))
+                + F32(0.5) * np.sin(dv / 11 + F32(two))
+            )
+            half = F32(first) + F32(last - first) * share ** F32(0.7)
+            aside = np.abs(du - path * np.clip(dv / 7, 0, 1))
             inside = half - aside
             there = soft((dv + 2) / 2) * np.clip((1 - dv / F32(reach)) * 3.0, 0, 1) ** F32(0.8)
-            body = soft(inside / np.maximum(sharp, half * F32(0.35)))
-            rim = np.exp(-((inside - F32(0.3)) / np.maximum(sharp, F32(0.6))) ** 2)
-            thin = F32(0.25) + F32(0.75) * np.exp(-share * F32(2.2))
+            body = soft(inside / np.maximum(sharp, half * F32(0.55)))
+            rim = np.exp(-(((inside - F32(0.3)) / np.maximum(sharp, F32(0.6))) ** 2))
+            thin = F32(0.30) + F32(0.70) * np.exp(-share * F32(2.0))
             iron = np.maximum(iron, F32(force) * there * thin * (F32(0.72) * body + F32(0.30) * rim))
-            glow = np.maximum(glow, F32(force) * there * thin * np.exp(-((aside / (half + 3)) ** 2)))
+            glow = np.maximum(glow, F32(force) * there * thin * np.exp(-((aside / (half + 4)) ** 2)))
         bound = np.clip(self.plate.weight(camera.x, camera.y, 10.0, 3.0) * 1.8, 0, 1)
-        return (iron * bound).astype(F32), (glow * bound).astype(F32)
+        return np.asarray(iron * bound, F32), np.asarray(glow * bound, F32)
 
 
 def _plan_rust(defect: Defect, plate: Plate, rng: Generator) -> Rust:
     axes = turned(plate)
     source = (float(rng.uniform(-0.25, 0.25)) * axes.half_u, -0.80 * axes.half_v)
-    room, tall = 0.75 * axes.half_u, 1.65 * axes.half_v
-    trails = [(0.0, rng.uniform(-0.1, 0.1) * room, tall * rng.uniform(0.75, 1.0), 2.4, rng.uniform(3, 6), 1.0)]
-    for _ in range(2 + int(rng.integers(2, 5) + 3 * defect.severity)):
-        start = rng.normal(0, min(5.0, 0.3 * room))
-        lean = rng.normal(0, 0.22) * room
-        trails.append((start, lean, tall * rng.beta(1.6, 2.2), rng.uniform(0.7, 1.8), rng.uniform(0.6, 3.2), rng.uniform(0.3, 0.9)))
+    room, tall = min(0.75 * axes.half_u, 90.0), 1.70 * axes.half_v
+    trails = [(0.0, rng.normal(0, 5.0), tall * rng.uniform(0.75, 1.0), 2.6, rng.uniform(3.5, 7), 1.0)]
+    for _ in range(4 + int(rng.integers(2, 6) + 4 * defect.severity)):
+        start = rng.normal(0, min(6.5, 0.3 * room))
+        lean = 0.7 * start + rng.normal(0, min(5.0, 0.10 * room))
+        trails.append(
+            (
+                start,
+                lean,
+                tall * rng.beta(1.4, 2.2),
+                rng.uniform(0.7, 2.2),
+                rng.uniform(0.6, 3.4),
+                rng.uniform(0.3, 0.9),
+            )
+        )
     return Rust(defect, plate, axes, source, tuple((*trail, *rng.uniform(0, 6.28, 2)) for trail in trails))
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from itertools import pairwise
 
 import numpy as np
 from numpy.random import Generator
@@ -48,7 +49,8 @@ ADVANCE = 5.7
 
 @dataclass(frozen=True)
 class Lettering:
-    """Strokes on a panel: from ``x0``, ``y0`` to ``x1``, ``y1`` (mm), ``half`` as wide as they are, and which ends are cut square."""
+    """Strokes on a panel: from ``x0``, ``y0`` to ``x1``, ``y1`` (mm), ``half`` as wide as they are, and which ends
+    are cut square."""
 
     text: str
     x0: Reals
@@ -65,18 +67,19 @@ class Lettering:
         for nth in range(self.x0.size):
             ax, ay, bx, by = (float(value[nth]) for value in (self.x0, self.y0, self.x1, self.y1))
             mx, my, long = (ax + bx) / 2, (ay + by) / 2, float(np.hypot(bx - ax, by - ay))
-            window = camera.window(mx, my, long / 2 + self.half + beyond_mm)
+            window = camera.window(mx, my, long / 2 + 1.5 * self.half + beyond_mm)
             if window is None:
                 continue
             c, s = F32((bx - ax) / long), F32((by - ay) / long)
             along = window.dx * c + window.dy * s
             aside = window.dy * c - window.dx * s
-            past = np.maximum(np.abs(along) - F32(long / 2), 0)
-            deep = F32(self.half) - np.sqrt(aside * aside + past * past)
+            before, past = -F32(long / 2) - along, along - F32(long / 2)
+            round_ = np.where(self.cut0[nth], 0, before.clip(0)) + np.where(self.cut1[nth], 0, past.clip(0))
+            deep = F32(self.half) - np.sqrt(aside * aside + round_ * round_)
             if self.cut0[nth]:
-                deep = np.minimum(deep, along + F32(long / 2 + self.half))
+                deep = np.minimum(deep, F32(self.half) - before)
             if self.cut1[nth]:
-                deep = np.minimum(deep, F32(long / 2 + self.half) - along)
+                deep = np.minimum(deep, F32(self.half) - past)
             out[window.at] = np.maximum(out[window.at], deep)
         return out
 
@@ -86,19 +89,22 @@ def _strokes(glyph: str) -> list[tuple[float, float, float, float, bool, bool]]:
     pieces = []
     for stroke in glyph.split(" / "):
         corners = [tuple(float(number) for number in corner.split(",")) for corner in stroke.split()]
-        for nth, (one, other) in enumerate(zip(corners, corners[1:], strict=False)):
+        for nth, (one, other) in enumerate(pairwise(corners)):
             pieces.append((*one, *other, nth == 0, nth == len(corners) - 2))
     return pieces  # type: ignore[return-value]
 
 
-def lettered(rng: Generator, axes: Turned) -> Lettering:
-    """Draw a few signs by chance, two letters and then figures, to fill a region; sometimes slanted, sometimes with a line below.
+def lettered(rng: Generator, axes: Turned, aspect: float) -> Lettering:
+    """Draw a few signs by chance, two letters and then figures, to fill a region; sometimes slanted, sometimes with a
+    line below.
 
-    >>> signs = lettered(np.random.default_rng(3), Turned(300.0, 200.0, 0.0, 200.0, 60.0))
-    >>> 2 <= len(signs.text) <= 7, 5 < signs.half < 20
+    ``aspect`` is the width of the region over its height, as seen square on: it says how many signs there are.
+
+    >>> signs = lettered(np.random.default_rng(3), Turned(300.0, 200.0, 0.0, 200.0, 60.0), 3.0)
+    >>> 2 <= len(signs.text) <= 7, 2 < signs.half < 20
     (True, True)
     """
-    count = int(np.clip(round(1.15 * axes.half_u / axes.half_v), 2, 6))
+    count = int(np.clip(round(2.9 * np.sqrt(aspect)) + rng.integers(0, 2), 2, 6))
     letters = "".join(rng.choice(list(LETTERS), min(2, count)))
     text = letters + "".join(rng.choice(list(FIGURES), count - len(letters)))
     slant, heavy = float(rng.choice([0.0, 0.0, 0.22])), float(rng.uniform(0.42, 0.62))
@@ -111,9 +117,9 @@ def lettered(rng: Generator, axes: Turned) -> Lettering:
     if rng.random() < 0.45:
         high = 8.2
         pieces.append((-0.4, high, wide + 0.4, high, True, True))
-    scale = min(1.74 * axes.half_u / (wide + 2 * heavy), 1.45 * axes.half_v / (high + 2 * heavy))
+    scale = min(1.60 * axes.half_u / (wide + 2 * heavy), 1.45 * axes.half_v / (high + 2 * heavy))
     ends = np.array([piece[:4] for piece in pieces]) - np.array([wide / 2, high / 2, wide / 2, high / 2])
     x0, y0 = axes.back(scale * (ends[:, 0] - slant * ends[:, 1]), scale * ends[:, 1])
     x1, y1 = axes.back(scale * (ends[:, 2] - slant * ends[:, 3]), scale * ends[:, 3])
     cuts = np.array([piece[4:] for piece in pieces], bool)
-    return Lettering(text, x0, y0, x1, y1, scale * heavy, cuts[:, 0], cuts[:, 1])
+    return Lettering(text, x0, y0, x1, y1, float(scale * heavy), cuts[:, 0], cuts[:, 1])

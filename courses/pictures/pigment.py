@@ -12,7 +12,8 @@ __all__ = ["bleached"]
 
 
 def bleached(albedo: Floats, loss: Any) -> Floats:
-    """Return the colour of a paint that lost a share ``loss`` (0..1) of its colouring pigment, white pigment left alone.
+    """Return the colour of a paint that lost a share ``loss`` (0..1) of its colouring pigment, white pigment left
+    alone.
 
     Kubelka and Munk for an opaque film: absorption over scattering is (1 - R)² / 2R, and absorption falls with the
     pigment that is gone (from memory). White hardly changes; red turns pink, navy turns a milky blue.
@@ -25,4 +26,4 @@ def bleached(albedo: Floats, loss: Any) -> Floats:
     """
     base = np.clip(albedo, F32(0.004), F32(0.996))
     ratio = (1 - base) ** 2 / (2 * base) * (1 - np.asarray(loss, F32))
-    return (1 + ratio - np.sqrt(ratio * ratio + 2 * ratio)).astype(F32)
+    return np.asarray(1 + ratio - np.sqrt(ratio * ratio + 2 * ratio), F32)

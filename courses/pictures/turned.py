@@ -14,7 +14,8 @@ __all__ = ["Turned", "turned"]
 
 @dataclass(frozen=True)
 class Turned:
-    """Axes about the middle (``x``, ``y``, mm) of a region: ``u`` along its direction, ``v`` square to it, down where ``angle`` is 0."""
+    """Axes about the middle (``x``, ``y``, mm) of a region: ``u`` along its direction, ``v`` square to it, down where
+    ``angle`` is 0."""
 
     x: float
     y: float
