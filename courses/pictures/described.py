@@ -11,6 +11,7 @@ from dataclasses import dataclass
 from types import MappingProxyType
 from typing import Final
 
+from courses.pictures.canvas import OIL_UM
 from courses.pictures.contrast import Contrast
 from courses.pictures.scene import Defect, Scene
 from courses.pictures.truth import ALLOWED, CELLS
@@ -27,8 +28,15 @@ CLEAN: Final[Mapping[str, str]] = MappingProxyType(
 )
 """What is noted where nothing shows, by light."""
 
+ACROSS: Final = 6
+"""How many cells lie side by side."""
+
 FAINTLY: Final = "faintly: {words}"
 WHEN_MOVED: Final = "{words}; when the lamp moves, {moved}"
+FILLED: Final = ("swirl", "hologram", "da_haze")
+"""The kinds that oil fills until they are wiped."""
+WORN: Final = ("polish", "sand")
+"""The verdicts of kinds that go as film is taken off."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,21 +58,43 @@ def described(
     """What stands in each group of cells of ``scene`` in a ``light``: every cell once, groups by their first cell.
 
     ``shares`` are those of `cell_shares`, one for each defect; a cell counts from 3 %, as where it may be marked. With
-    ``moved`` it is said too what happens when the lamp moves. What was taken off the panel is not thought of.
+    ``moved`` it is said too what happens when the lamp moves. What oil fills, or was taken off, is told as shallower.
     """
-    words = [_words(defect, scene, light, contrast, catalogue, moved) for defect in scene.defects]
+
+    def words(taken_um: float) -> list[str | None]:
+        return [
+            _words(defect, scene, light, contrast, catalogue, moved, _left(defect, scene, catalogue, taken_um))
+            for defect in scene.defects
+        ]
+
+    whole, worn = words(0.0), words(scene.removed_um)
     groups: dict[str, list[str]] = {}
     for cell in CELLS:
-        there = (said for said, share in zip(words, shares, strict=True) if said and share.get(cell, 0.0) >= ALLOWED)
+        noted = zip(worn if _worked(cell, scene) else whole, shares, strict=True)
+        there = (said for said, share in noted if said and share.get(cell, 0.0) >= ALLOWED)
         groups.setdefault("; ".join(dict.fromkeys(there)) or CLEAN[light], []).append(cell)
     return tuple(Observation(tuple(cells), said) for said, cells in groups.items())
 
 
+def _worked(cell: str, scene: Scene) -> bool:
+    """Whether the middle of a cell lies where film was taken off."""
+    return (int(cell[1]) - 0.5) / ACROSS >= (scene.removed_right_of or 0.0)
+
+
+def _left(defect: Defect, scene: Scene, catalogue: Catalogue, taken_um: float) -> float:
+    """The share of a defect that still shows after so much was taken off, and under oil where the panel has any."""
+    if defect.depth_um <= 0:
+        return 1.0
+    gone = min(1.0, taken_um / defect.depth_um) if catalogue.kind(defect.kind).verdict in WORN else 0.0
+    filled = min(1.0, OIL_UM / defect.depth_um) if scene.oils and defect.kind in FILLED else 0.0
+    return (1 - gone) * (1 - filled)
+
+
 def _words(
-    defect: Defect, scene: Scene, light: str, contrast: Contrast, catalogue: Catalogue, moved: bool
+    defect: Defect, scene: Scene, light: str, contrast: Contrast, catalogue: Catalogue, moved: bool, left: float
 ) -> str | None:
-    """What is noted of one defect, or nothing where it can't be told from the clean panel."""
-    shows = contrast.of(defect.kind, scene.colour, light, defect.severity)
+    """What is noted of the share of one defect that is ``left``, or nothing where it can't be told from clean panel."""
+    shows = contrast.of(defect.kind, scene.colour, light, defect.severity * left)
     if shows.unseen:
         return None
     kind = catalogue.kind(defect.kind)

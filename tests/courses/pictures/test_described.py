@@ -67,6 +67,31 @@ def test_the_moving_lamp_adds_what_it_shows() -> None:
     assert told[0].words == WHEN_MOVED.format(words=seen.seen["point"], moved=seen.moved)
 
 
+def test_oil_hides_fine_marks_until_they_are_wiped() -> None:
+    marks = {"colour": "navy", "defects": [{"kind": "hologram", "severity": 0.6}]}
+    oily, wiped = (Scene.of({**marks, "oils": oils}, TRADE) for oils in (True, False))
+    contrast = measured_as(Entry(9.0, 2.0))
+    assert [one.words for one in described(oily, "point", [covering("A1")], contrast, TRADE)] == [CLEAN["point"]]
+    assert len(described(wiped, "point", [covering("A1")], contrast, TRADE)) == 2
+    proud = Scene.of({"colour": "navy", "oils": True, "defects": [{"kind": "chip", "severity": 0.6}]}, TRADE)
+    assert len(described(proud, "point", [covering("A1")], contrast, TRADE)) == 2
+
+
+def test_what_was_taken_off_beside_a_tape_is_told_left_of_it_only() -> None:
+    polished = {"colour": "navy", "removed_um": 60.0, "removed_right_of": 0.5}
+    chalk, crack = (
+        Scene.of({**polished, "defects": [{"kind": kind, "severity": 0.6}]}, TRADE) for kind in ("oxidation", "chip")
+    )
+    row = covering("B1", "B2", "B3", "B4", "B5", "B6")
+    told = described(chalk, "diffuse", [row], measured_as(CLEAR), TRADE)
+    assert told[1].cells == ("B1", "B2", "B3")
+    assert described(crack, "diffuse", [row], measured_as(CLEAR), TRADE)[1].cells == tuple(row_of("B"))
+
+
+def row_of(letter: str) -> list[str]:
+    return [cell for cell in CELLS if cell.startswith(letter)]
+
+
 def test_a_cell_counts_from_three_per_cent() -> None:
     told = described(scene("chip"), "point", [covering("A1", share=0.03) | {"A2": 0.029}], measured_as(CLEAR), TRADE)
     assert told[0].cells == ("A1",)
