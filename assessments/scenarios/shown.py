@@ -119,7 +119,7 @@ def observed(shown: Shown, shop: Shop) -> tuple[Any, ...]:
 
     scene = Scene.of(shown.scene, shop.catalogue)
     shares = cell_shares(scene, shown.light)
-    return described(scene, shown.light, shares, shop.contrast, shop.catalogue)
+    return described(scene, shown.light, shares, shop.contrast, shop.catalogue, moved=len(shown.lamps) > 1)
 
 
 def _against(scene: Scene, shown: Shown, contrast: Contrast) -> Iterator[str]:

@@ -74,3 +74,12 @@ def test_what_is_noted_names_no_defect(shop: Shop) -> None:
     assert sorted(cells) == sorted(CELLS)
     assert len(noted) > 1
     assert "blister" not in " ".join(one.words for one in noted).lower()
+
+
+def test_what_moves_is_noted_where_the_lamp_can_be_moved(shop: Shop) -> None:
+    still, moved = (
+        " ".join(one.words for one in observed(shown(SWIRLS, colour="black", light="point", lamps=lamps), shop))
+        for lamps in (((0.5, 0.4),), ((0.5, 0.4), (0.2, 0.6)))
+    )
+    assert "when the lamp moves" not in still
+    assert "when the lamp moves" in moved
