@@ -1,6 +1,7 @@
 """The door to the renderer: `picture SPEC.json --light L --lamp X,Y --out F.webp [--masks DIR] [--json]`."""
 
 import math
+import re
 import resource
 import sys
 import time
@@ -101,7 +102,15 @@ def _written_all(folder: Path, files: Mapping[str, bytes]) -> None:
 
 
 def _peak_mb() -> float:
-    """The most memory this process has held so far; kilobytes on Linux, bytes on macOS."""
+    """The most memory this process has held so far.
+
+    On Linux `getrusage` also counts what the parent held before this process began, so the kernel's own mark is read.
+    """
+    status = Path("/proc/self/status")
+    if status.is_file():
+        held = re.search(r"VmHWM:\s+(\d+) kB", status.read_text(encoding="ascii", errors="replace"))
+        if held:
+            return round(int(held[1]) / 2**10, 1)
     most = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss
     return round(most / (2**20 if sys.platform == "darwin" else 2**10), 1)
 

@@ -45,7 +45,8 @@ def test_a_scene_becomes_a_picture_and_its_numbers(spec: Callable[..., str], tmp
     (defect,) = answer["defects"]
     assert (set(defect), defect["kind"], defect["area"]) == ({"kind", "cnr", "rms_dl", "area"}, "swirl", 1)
     assert defect["cnr"] > 3
-    assert Image.open(out).size == (240, 160)
+    with Image.open(out) as picture:
+        assert picture.size == (240, 160)
 
 
 def test_masks_are_written_one_a_defect(spec: Callable[..., str], tmp_path: Path) -> None:
@@ -53,7 +54,8 @@ def test_masks_are_written_one_a_defect(spec: Callable[..., str], tmp_path: Path
     shown(spec(defects=two), out=str(tmp_path / "panel.webp"), masks=str(tmp_path / "new" / "masks"))
     files = sorted(path.name for path in (tmp_path / "new" / "masks").iterdir())
     assert files == ["00-swirl.png", "01-scratch.png"]
-    assert Image.open(tmp_path / "new" / "masks" / files[0]).getextrema() == (255, 255)
+    with Image.open(tmp_path / "new" / "masks" / files[0]) as mask:
+        assert mask.getextrema() == (255, 255)
 
 
 def test_it_answers_in_words_too(spec: Callable[..., str], tmp_path: Path) -> None:
