@@ -37,7 +37,7 @@ def star(rng: np.random.Generator, half: tuple[float, float], severity: float) -
     meet another (one marine surveyor's page; how many and how they fork is chosen by eye).
 
     >>> lines = star(np.random.default_rng(1), (60.0, 40.0), 0.6)
-    >>> len(lines) > 6, max(abs(line.x).max() for line in lines) < 70
+    >>> len(lines) > 6, round(float(max(abs(line.x).max() for line in lines))) < 70
     (True, True)
     """
     count = 6 + round(4 * severity) + int(rng.integers(0, 3))
@@ -61,7 +61,7 @@ def rings(rng: np.random.Generator, half: tuple[float, float], severity: float) 
     A blow from outside (one marine surveyor's page). All rings share one out-of-round shape, so none crosses another.
 
     >>> lines = rings(np.random.default_rng(1), (60.0, 60.0), 0.6)
-    >>> 20 < max(np.hypot(line.x, line.y).max() for line in lines) < 75
+    >>> 20 < round(float(max(np.hypot(line.x, line.y).max() for line in lines))) < 75
     True
     """
     count = 3 + round(4 * severity)
@@ -92,7 +92,7 @@ def parallel(rng: np.random.Generator, half: tuple[float, float], severity: floa
     distances, break and go on beside themselves, and taper to nothing.
 
     >>> lines = parallel(np.random.default_rng(1), (70.0, 30.0), 0.6)
-    >>> len(lines) > 4, max(abs(line.x).max() for line in lines) < 75
+    >>> len(lines) > 4, round(float(max(abs(line.x).max() for line in lines))) < 75
     (True, True)
     """
     gaps = rng.lognormal(0.0, 0.45, int(np.clip(2 * half[1] / (15.0 - 6.0 * severity), 4, 9 + 8 * severity)))

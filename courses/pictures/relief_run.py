@@ -40,7 +40,7 @@ class Drip:
         aside = np.clip(1 - ((dx - middle) / wide) ** 2, 0, 1)
         tip = np.clip((1.0 - down) * F32(self.length / (0.8 * self.half)), 0, 1)
         crest = (
-            F32(self.height_um) * (F32(1.1) + F32(0.4) * (1 - inside) ** 2 + F32(2.2) * tear) * np.sqrt(tip * (2 - tip))
+            F32(self.height_um) * (F32(1.4) + F32(0.5) * (1 - inside) ** 2 + F32(2.6) * tear) * np.sqrt(tip * (2 - tip))
         )
         return np.asarray(crest * aside**1.5 * soft(down * 9), F32)
 
@@ -64,7 +64,7 @@ class Run:
         ends = soft(across * 14 - 1.6) * soft((1 - across) * 14 - 1.6)
         rag = F32(0.5 * self.hang) * self.uneven.at(x, np.zeros_like(y))
         height = np.zeros(np.shape(x), F32)
-        for nth, fat in enumerate((2.2, 1.4, 0.9)):
+        for nth, fat in enumerate((2.8, 1.9, 1.2)):
             swing = np.sin(F32(pi) * (across * F32(self.loops + nth) + F32(phase + 0.37 * nth)))
             loops = np.sqrt(swing * swing + F32(0.03))
             hem = F32(level - 2.1 * nth * self.hang) + F32(1.3 * self.hang) * loops + rag

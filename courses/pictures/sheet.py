@@ -27,7 +27,7 @@ class Tile:
     rgb: NDArray[np.uint8]
 
 
-def sheet(rows: Sequence[Sequence[Tile]], size: tuple[int, int], quality: int = 70) -> bytes:
+def sheet(rows: Sequence[Sequence[Tile]], size: tuple[int, int], quality: int = 78) -> bytes:
     """Return a WebP of `rows` of tiles, each made `size` pixels big (width, height).
 
     >>> grey = Tile("grey", np.full((20, 30, 3), 128, np.uint8))

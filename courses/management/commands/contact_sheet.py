@@ -16,9 +16,9 @@ from courses.trade.errors import offer
 
 COLOURS = ("white", "grey", "black")
 """A light, a middling and a dark panel."""
-PER_SHEET = 9
-TILE = (288, 192)
-SIZE = (576, 384)
+PER_SHEET = 7
+TILE = (360, 240)
+SIZE = (720, 480)
 REGION = (0.16, 0.14, 0.84, 0.86)
 
 
