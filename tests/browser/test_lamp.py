@@ -1,6 +1,9 @@
 """The lamp of a panel: by cells, buttons, slider and keys, with script and without; late pictures come all the same."""
 
+import io
+
 import pytest
+from PIL import Image
 from playwright.sync_api import expect
 
 from courses import gallery
@@ -148,11 +151,49 @@ def test_without_script_the_cells_show_each_picture(screens, open_page, sign_in,
     expect(page.locator("h2").nth(1)).to_have_text("Clean panel")
 
 
+@pytest.fixture
+def painted(open_page, sign_in):
+    """Return a page whose pictures cost nothing to make and are there at once, and the addresses it asked for."""
+    kept = io.BytesIO()
+    Image.new("RGB", SMALL, (16, 28, 60)).save(kept, "WEBP")
+
+    def opened(person, *size):
+        page, asked = sign_in(open_page(*size), person), []
+
+        def answer(route):
+            asked.append(route.request.url)
+            route.fulfill(body=kept.getvalue(), content_type="image/webp")
+
+        page.route("**/pictures/**", answer)
+        return page, asked
+
+    return opened
+
+
 @pytest.mark.looks
 @pytest.mark.parametrize(
     "query",
     ["", "?a=clean&b=chip&colour=white&light=raking", "?a=fading&b=oxidation&colour=mid&light=diffuse", "?a=x&b=x"],
 )
-def test_the_page_of_look_alikes_in_every_lighting(screens, open_page, site, sign_in, outsider, hung, query):
-    screens.allow("status of 503")
-    assert look(Stage(sign_in(open_page(), outsider), site, outsider), at("look-alikes", query=query)) == []
+def test_the_page_of_look_alikes_in_every_lighting(site, outsider, painted, query):
+    page, _asked = painted(outsider)
+    assert look(Stage(page, site, outsider), at("look-alikes", query=query)) == []
+
+
+@pytest.mark.looks
+@pytest.mark.parametrize("slug", ["three-lights", "swirl-or-hologram"])
+def test_a_lesson_with_pictures_in_every_lighting(site, trainee, painted, slug):
+    page, _asked = painted(trainee)
+    assert look(Stage(page, site, trainee), at("lesson-detail", slug)) == []
+
+
+def test_a_lesson_asks_for_the_pictures_that_come_near_and_no_others(trainee, painted):
+    page, asked = painted(trainee, *PHONE)
+    page.goto("/lessons/swirl-or-hologram/")
+    page.wait_for_load_state("networkidle")
+    strips, places = page.locator(".panels").count(), page.locator(".panel img").count()
+    page.locator(".lamp-track label").nth(1).click()
+    expect(page.locator('.panel [data-at="2"]').first).to_be_visible()
+    page.wait_for_load_state("networkidle")
+    assert len(asked) == len(set(asked)) > 0
+    assert len(asked) < strips * 2 + 3 < places
