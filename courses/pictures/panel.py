@@ -2,16 +2,15 @@
 
 from __future__ import annotations
 
-import io
 from dataclasses import dataclass
 from functools import cached_property
 
 import numpy as np
 from numpy.typing import NDArray
-from PIL import Image
 
 from courses.pictures.camera import Camera, stand_for
 from courses.pictures.canvas import Canvas
+from courses.pictures.files import webp
 from courses.pictures.kinds import kind_of
 from courses.pictures.lamps import lamp_for
 from courses.pictures.leftovers import leave
@@ -43,16 +42,11 @@ class Shot:
         A picture full of fine marks is coded a little coarser, so that a phone has 960 × 640 pixels in 40 kB.
         """
         most = HEAVIEST * self.rgb.shape[0] * self.rgb.shape[1]
-        file = self._coded(quality)
+        file = webp(self.rgb, quality)
         while len(file) > most and quality > 65:
             quality -= 5
-            file = self._coded(quality)
+            file = webp(self.rgb, quality)
         return file
-
-    def _coded(self, quality: int) -> bytes:
-        kept = io.BytesIO()
-        Image.fromarray(self.rgb).save(kept, "WEBP", quality=quality)
-        return kept.getvalue()
 
 
 def planned(scene: Scene, defect: Defect, light: str) -> object:

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from io import BytesIO
 
 import numpy as np
 from numpy.typing import NDArray
 from PIL import Image, ImageDraw, ImageFont
+
+from courses.pictures.files import webp
 
 __all__ = ["Tile", "sheet"]
 
@@ -43,6 +44,4 @@ def sheet(rows: Sequence[Sequence[Tile]], size: tuple[int, int], quality: int = 
             picture = Image.fromarray(tile.rgb).resize(size, Image.Resampling.LANCZOS)
             paper.paste(picture, (left, top))
             draw.text((left + 2, top + size[1] + 1), tile.words, fill=INK, font=font)
-    out = BytesIO()
-    paper.save(out, "WEBP", quality=quality, method=6)
-    return out.getvalue()
+    return webp(np.asarray(paper), quality)

@@ -2,15 +2,14 @@
 
 from __future__ import annotations
 
-import io
 from collections.abc import Iterable, Mapping, Sequence
 from typing import Final
 
 import numpy as np
-from PIL import Image
 
 from courses.pictures.arrays import Mask, grown
 from courses.pictures.camera import Camera, stand_for
+from courses.pictures.files import png
 from courses.pictures.kinds import kind_of
 from courses.pictures.panel import planned
 from courses.pictures.scene import Scene
@@ -35,12 +34,8 @@ def mask_files(scene: Scene, light: str) -> Mapping[str, bytes]:
     """The masks as PNG files, white where a defect lies, called ``NN-kind.png`` after its place in the scene,
     from 00.
     """
-    files = {}
-    for defect, mask in zip(scene.defects, masks(scene, light), strict=True):
-        kept = io.BytesIO()
-        Image.fromarray(mask.astype(np.uint8) * 255).save(kept, "PNG")
-        files[f"{defect.index:02d}-{defect.kind}.png"] = kept.getvalue()
-    return files
+    found = zip(scene.defects, masks(scene, light), strict=True)
+    return {f"{defect.index:02d}-{defect.kind}.png": png(mask) for defect, mask in found}
 
 
 def _masks(scene: Scene, light: str, camera: Camera) -> tuple[Mask, ...]:

@@ -15,6 +15,9 @@ from courses.management.door import Door, DoorError, read_json
 from courses.pictures import LAMP, LIGHTS, Panel, Scene, Seen, mask_files, measured
 from courses.shipped import catalogue
 
+STATUS = Path("/proc/self/status")
+"""What the kernel says of a process, where it says so."""
+
 
 class Command(Door):
     """Renders one picture of a scene, and says how each of its defects shows."""
@@ -101,12 +104,11 @@ def _written_all(folder: Path, files: Mapping[str, bytes]) -> None:
         _written(folder / name, content)
 
 
-def _peak_mb() -> float:
+def _peak_mb(status: Path = STATUS) -> float:
     """The most memory this process has held so far.
 
     On Linux `getrusage` also counts what the parent held before this process began, so the kernel's own mark is read.
     """
-    status = Path("/proc/self/status")
     if status.is_file():
         held = re.search(r"VmHWM:\s+(\d+) kB", status.read_text(encoding="ascii", errors="replace"))
         if held:

@@ -12,6 +12,8 @@ import pytest
 from django.core.management import CommandError, call_command
 from PIL import Image
 
+from courses.management.commands.picture import _peak_mb
+
 ROOT = Path(__file__).parents[4]
 SWIRL = {"kind": "swirl", "severity": 0.6}
 SPEC = {"substrate": "clear_coat", "colour": "black", "size": [240, 160], "seed": 7, "defects": [SWIRL]}
@@ -109,6 +111,10 @@ def test_a_bad_scene_is_refused_and_nothing_is_written(
         shown(spec(**scene), out=str(tmp_path / "panel.webp"), masks=str(tmp_path / "masks"))
     assert (refusal.value.returncode, str(refusal.value).startswith(sentence)) == (2, True)
     assert [path.name for path in tmp_path.iterdir()] == ["panel.json"]
+
+
+def test_memory_is_known_where_the_kernel_keeps_no_mark(tmp_path: Path) -> None:
+    assert _peak_mb(tmp_path / "nothing") > 0
 
 
 def test_only_an_object_is_a_scene(tmp_path: Path) -> None:
