@@ -23,7 +23,7 @@ Pattern = Callable[[np.random.Generator, tuple[float, float], float], tuple[Frac
 
 @dataclass(frozen=True)
 class Cracks:
-    """The lines on the panel, and how wide in mm the widest of them gapes (chosen by eye, 0.2 to 0.8 mm)."""
+    """The lines on the panel, and how wide in mm the widest of them gapes (chosen by eye, 0.28 to 1 mm)."""
 
     plate: Plate
     lines: tuple[Fracture, ...]
@@ -46,7 +46,7 @@ def _planned(pattern: Pattern, turned: bool) -> Callable[[Defect, Plate, np.rand
         for line in pattern(rng, half, defect.severity):
             placed = Fracture(x0 + c * line.x - s * line.y, y0 + s * line.x + c * line.y, line.gape)
             lines.extend(_inside(placed, plate))
-        return Cracks(plate, tuple(lines), 0.20 + 0.60 * defect.severity)
+        return Cracks(plate, tuple(lines), 0.28 + 0.72 * defect.severity)
 
     return plan
 
