@@ -288,7 +288,12 @@ def _rounded(one: SeenDefect) -> dict[str, float]:
 
 def darkroom() -> Darkroom:
     """Return the room of this process."""
-    return _room(settings.PICTURES_ROOT, settings.PICTURES_MB * 1_000_000, settings.PICTURES_AT_ONCE)
+    with _DOOR:
+        return _room(settings.PICTURES_ROOT, settings.PICTURES_MB * 1_000_000, settings.PICTURES_AT_ONCE)
+
+
+_DOOR = threading.Lock()
+"""Two requests that come first at once make one room."""
 
 
 @lru_cache(maxsize=4)

@@ -20,7 +20,9 @@ def picture(request: HttpRequest, code: str, number: int) -> HttpResponse:
     try:
         made = shown(row, number)
     except DarkroomBusy as busy:
-        return HttpResponse(status=503, headers={"Retry-After": busy.again_in_s, "Cache-Control": "no-store"})
+        later = HttpResponse(status=503, headers={"Retry-After": busy.again_in_s, "Cache-Control": "no-store"})
+        later._has_been_logged = True  # type: ignore[attr-defined]  # a busy moment is no fault of the site
+        return later
     if made is None:
         raise Http404
     tag = f'"{row.code}-{number}"'

@@ -7,10 +7,19 @@ import pytest
 from django.contrib.auth.models import AnonymousUser
 from django.http import Http404
 
-from courses import access
+from courses import access, gallery
 from tests.factories import CohortFactory, InvitationFactory, MembershipFactory, PersonFactory
 
 pytestmark = pytest.mark.django_db
+
+
+def test_a_picture_is_had_by_its_code_alone_and_anothers_is_not_there(outsider, instructor):
+    scene = {"size": [96, 64], "defects": []}
+    row = gallery.hang(scene, "point", [(0.5, 0.42)], "paper", owner=outsider)
+    assert access.get_picture_for(outsider, row.code) == access.get_picture_for(instructor, row.code) == row
+    for person, code in [(PersonFactory(), row.code), (outsider, row.code[:-1]), (outsider, "")]:
+        with pytest.raises(Http404):
+            access.get_picture_for(person, code)
 
 
 def test_a_course_is_found_by_its_cohort_and_by_staff(trainee, instructor, outsider):
