@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import cached_property
 from math import cos, sin
 
 import numpy as np
@@ -34,8 +35,12 @@ class BurnThrough:
     half: float
     deepest: float
     uneven: Field
-    streaks: Field
     bend: tuple[float, float]
+
+    @cached_property
+    def streaks(self) -> Field:
+        """Fine unevenness along the line, as a sheet leaves it; too fine to matter for where the film is through."""
+        return self.plate.field(3.2, 30, 91, stretch=(6.0, 1.0))
 
     def frame(self, x: Floats, y: Floats) -> tuple[Floats, Floats]:
         """Return places along and across the line, 1 where the scuffed area ends."""
@@ -43,13 +48,15 @@ class BurnThrough:
         u, v = u / F32(self.axes.half_u), v / F32(self.half)
         return u, v + F32(self.bend[0]) * u * u + F32(self.bend[1]) * np.sin(4 * u)
 
-    def depth(self, x: Floats, y: Floats) -> Floats:
-        """Return how much is gone, in films: 0 at the end of the scuff, over 1 where the film is through."""
+    def depth(self, x: Floats, y: Floats, fine: bool = True) -> Floats:
+        """Return how much is gone, in films: 0 where the scuff ends, over 1 where the film is through; `fine` with streaks."""
         u, v = self.frame(x, y)
         # one flank of a seam wears further than the other
         away = np.hypot(u, np.where(v < 0, F32(1.35) * v, v))
         along, across = self.axes.of(x, y)
-        uneven = F32(0.055) * self.uneven.at(along, across) + F32(0.022) * self.streaks.at(along, across)
+        uneven = F32(0.055) * self.uneven.at(along, across)
+        if fine:
+            uneven += F32(0.022) * self.streaks.at(along, across)
         worn = np.clip(1 - away - uneven, 0, 1)
         return np.asarray(F32(self.deepest) * worn ** F32(1.15), F32)
 
@@ -62,13 +69,12 @@ def _plan(defect: Defect, plate: Plate, rng: Generator) -> BurnThrough:
         half=min(axes.half_v, 16 + 50 * defect.severity, 0.7 * axes.half_u),
         deepest=(1.35 if plate.scene.substrate == "clear_coat" else 1.15) + 1.15 * defect.severity,
         uneven=plate.field(24, 160, 90),
-        streaks=plate.field(3.2, 30, 91, stretch=(6.0, 1.0)),
         bend=(float(rng.uniform(-0.18, 0.18)), float(rng.uniform(-0.07, 0.07))),
     )
 
 
 def _mask(plan: BurnThrough, camera: Camera) -> Mask:
-    return plan.depth(camera.x, camera.y) > 0.85 * BARE
+    return plan.depth(camera.x, camera.y, fine=False) > 0.85 * BARE
 
 
 def _lay(plan: BurnThrough, canvas: Canvas) -> None:
