@@ -13,6 +13,7 @@ from courses.forms.lookalikes import LookAlikesForm
 from courses.gallery import Frame, frame, lookalike_sheet, together
 from courses.pictures.lookalikes import CLEAN
 from courses.shipped import catalogue
+from courses.trade.defects import Kind
 
 AT_FIRST = {"a": "swirl", "b": "hologram", "colour": "dark", "light": "point"}
 
@@ -28,19 +29,32 @@ class Told:
 def told(code: str, light: str) -> Told:
     """Return what tells a kind, or the clean panel, from others in a light."""
     if code == CLEAN:
-        seen = _("The lamp’s image is sharp, the colour even."), _("Nothing stays behind where the lamp has been.")
-        return Told(_("Clean panel"), seen)
+        return Told(_("Clean panel"), _clean(light))
     kind = catalogue().kind(code)
-    second = {
-        "point": _("When the lamp moves: %(seen)s.") % {"seen": kind.moved},
-        "raking": _("Best seen in: %(light)s.") % {"light": _best(kind.best)},
-        "diffuse": _("Best seen in: %(light)s.") % {"light": _best(kind.best)},
-    }
-    return Told(capfirst(kind.called), (f"{capfirst(kind.seen[light])}.", second[light]))
+    second = (
+        _("When the lamp moves: %(seen)s.") % {"seen": kind.moved} if light == "point" else _shown_best(kind, light)
+    )
+    return Told(capfirst(kind.called), (f"{capfirst(kind.seen[light])}.", second))
 
 
-def _best(light: str) -> str:
-    return {"point": _("one lamp, square on"), "raking": _("one lamp, low from the side"), "diffuse": _("even light")}[light]
+def _clean(light: str) -> tuple[str, str]:
+    all_three = _("A panel is clean when all three lights say so.")
+    return {
+        "point": (_("The lamp’s image is sharp."), _("When the lamp moves: its image moves, and nothing else.")),
+        "raking": (_("Smooth, without relief."), all_three),
+        "diffuse": (_("The colour is even, reflections are sharp."), all_three),
+    }[light]
+
+
+def _shown_best(kind: Kind, light: str) -> str:
+    if light == kind.best:
+        return _("This light shows it best.")
+    best = {
+        "point": _("Best seen in: one lamp, square on."),
+        "raking": _("Best seen in: one lamp, low from the side."),
+        "diffuse": _("Best seen in: even light."),
+    }[kind.best]
+    return _("This light hides it. %(best)s") % {"best": best} if light in kind.hidden else best
 
 
 def beside(kinds: list[str], shade: str, light: str, both: list[Told]) -> Frame:

@@ -64,6 +64,12 @@ def test_each_kind_is_told_in_two_short_lines(light):
         assert all(line.endswith(".") and len(line) < 160 for line in lines), code
 
 
+def test_a_light_that_hides_a_kind_or_shows_it_best_is_named():
+    assert told("swirl", "diffuse").lines[1] == "This light hides it. Best seen in: one lamp, square on."
+    assert told("oxidation", "diffuse").lines[1] == "This light shows it best."
+    assert told("swirl", "raking").lines[1] == "Best seen in: one lamp, square on."
+
+
 @pytest.mark.parametrize(
     "wrong", [{"a": "nothing"}, {"light": "sun"}, {"colour": "#123456"}, {"b": "swirl"}, {"a": "\x00" * 9}]
 )
