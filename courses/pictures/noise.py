@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import Any
 
 import numpy as np
@@ -15,9 +16,11 @@ __all__ = ["Field", "field"]
 
 PERIOD = 768.0
 """Mm after which the noise repeats."""
+KEPT = 6
+"""Fields kept in memory, at most 4 MB each: a twin lies on the same noise as its panel."""
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class Field:
     """A square of periodic values, one `PERIOD` wide, laid on the panel again and again."""
 
@@ -54,6 +57,7 @@ class Field:
         upper = lerp(self.tile[j, i], self.tile[j, right], wx)
         return np.asarray(lerp(upper, lerp(self.tile[low, i], self.tile[low, right], wx), wy), F32)
 
+    @lru_cache(maxsize=2)  # noqa: B019  a field is a value, and at most two are held
     def slopes(self) -> tuple[Field, Field]:
         """How steeply the values rise to the right and down, each scaled to a root mean square of 1 over both axes."""
         n = len(self.tile)
@@ -74,10 +78,15 @@ def field(
     >>> round(float(field([1, 2], 20, 100).tile.std()), 3)
     1.0
     """
+    return _made(tuple(stream), lo_mm, hi_mm, stretch, slope)
+
+
+@lru_cache(maxsize=KEPT)
+def _made(stream: tuple[int, ...], lo_mm: float, hi_mm: float, stretch: tuple[float, float], slope: float) -> Field:
     n = 128
     while n < 1024 and PERIOD / n > lo_mm / 3.3:
         n *= 2
-    white = np.random.default_rng(list(stream)).standard_normal((n, n), dtype=F32)
+    white = np.random.default_rng(stream).standard_normal((n, n), dtype=F32)
     across = (np.fft.rfftfreq(n, PERIOD / n) * stretch[0])[None, :]
     down = (np.fft.fftfreq(n, PERIOD / n) * stretch[1])[:, None]
     k2 = (across**2 + down**2).astype(F32)
