@@ -1,9 +1,12 @@
 """Lessons: who may read them, what stands in them, that they were read."""
 
+import re
+
 import pytest
 from django.urls import reverse
 
-from courses.models import Lesson, LessonRead
+from courses import gallery
+from courses.models import HungPicture, Lesson, LessonRead
 from tests.factories import PlacementFactory
 
 pytestmark = pytest.mark.django_db
@@ -114,3 +117,21 @@ def test_a_lesson_shows_a_drawing_that_says_what_it_shows(client, trainee):
     page = client.get(reverse("lesson-detail", args=["what-am-i-touching"])).content.decode()
     assert page.count('<figure class="drawing"') == 2
     assert "<title>Four skins in section on one scale</title>" in page
+
+
+def test_a_lesson_with_pictures_asks_the_database_as_often_as_one_without(client, trainee, django_assert_num_queries):
+    client.force_login(trainee)
+    with django_assert_num_queries(12):
+        plain = client.get(reverse("lesson-detail", args=["dew-point"])).content.decode()
+    with django_assert_num_queries(12):
+        pictured = client.get(reverse("lesson-detail", args=["swirl-or-hologram"])).content.decode()
+    assert ("lamp.js" in plain, "lamp.js" in pictured) == (False, True)
+
+
+def test_every_picture_of_a_lesson_is_told_in_words_and_hangs(client, trainee):
+    gallery.hang_shipped()
+    client.force_login(trainee)
+    page = client.get(reverse("lesson-detail", args=["three-lights"])).content.decode()
+    shown = re.findall(r'src="/pictures/([\w-]{32})/\d+\.webp" width="\d+" height="\d+" alt="([^"]+)"', page)
+    assert page.count("<img ") == len(shown) > 3
+    assert HungPicture.objects.filter(code__in=[code for code, _alt in shown]).count() == len(dict(shown))
