@@ -62,8 +62,8 @@ def _ground(plan: Ghost, canvas: Canvas) -> None:
         return
     worn = F32(plan.defect.severity) * plan.worn.amount(canvas.camera)
     left = np.clip(1 - canvas.removed_um / np.maximum(worn * F32(GROUND_UM), F32(1e-3)), 0, 1)
-    faded(canvas, F32(0.75) * worn)
-    chalked(canvas, F32(0.50) * worn * left)
+    faded(canvas, F32(0.95) * worn)
+    chalked(canvas, F32(0.30) * worn * left)
 
 
 def _lay(plan: Ghost, canvas: Canvas) -> None:

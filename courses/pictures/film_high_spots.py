@@ -40,15 +40,17 @@ class Excess:
         u, v = self.axes.of(camera.x, camera.y)
         v = v + F32(3.5) * np.sin(u / F32(46.0)) + F32(1.6) * self.plate.field(25, 120, 101).on(camera)
         thick, share = np.zeros(u.shape, F32), np.zeros(u.shape, F32)
+        reach = self.lobes.reach
         for nth in range(self.force.size):
-            cx, cy = float(self.lobes.x[nth, 0]), float(self.lobes.y[nth, 0])
-            # pulled five times as long as wide: measured in a space squeezed along the cloth's way
-            into = self.lobes.inside(nth, (u - F32(cx)) * F32(0.42), v - F32(cy))
+            # pulled out along the cloth's way: measured in a space squeezed along it
+            du, dv = (u - F32(self.lobes.x[nth, 0])) * F32(0.42), v - F32(self.lobes.y[nth, 0])
+            near = np.nonzero((np.abs(du) < F32(reach[nth] + 4)) & (np.abs(dv) < F32(reach[nth] + 4)))
+            deep = self.lobes.inside(nth, du[near], dv[near]).deep
             size = float(self.lobes.r[nth, 0])
-            inside = soft(into.deep / F32(0.16 * size + 0.8))
-            dome = np.sqrt(np.clip(into.deep / F32(size), 0, 1))
-            thick = np.maximum(thick, F32(self.force[nth]) * inside * (F32(0.30) + F32(0.70) * dome))
-            share = np.maximum(share, inside)
+            inside = soft(deep / F32(0.16 * size + 0.8))
+            dome = np.sqrt(np.clip(deep / F32(size), 0, 1))
+            thick[near] = np.maximum(thick[near], F32(self.force[nth]) * inside * (F32(0.30) + F32(0.70) * dome))
+            share[near] = np.maximum(share[near], inside)
         bound = self.plate.weight(camera.x, camera.y, 10.0, 4.0)
         return (thick * bound).astype(F32), (share * bound).astype(F32)
 
@@ -63,7 +65,7 @@ def _plan(defect: Defect, plate: Plate, rng: Generator) -> Excess:
     cv = rng.uniform(-0.55, 0.55, many) * axes.half_v
     if many == 1:
         cu, cv, size = np.zeros(1), np.zeros(1), np.clip(np.array([0.62 * across]), 8, 46)
-    turn = rng.uniform(0, 2 * np.pi, (many, 5))
+    force, turn = rng.uniform(0.6, 1.0, many), rng.uniform(0, 2 * np.pi, (many, 5))
     away = rng.uniform(0.45, 0.95, (many, 5))
     lobes = Blots(
         np.hstack([cu[:, None], cu[:, None] + size[:, None] * away * np.cos(turn)]),
@@ -75,13 +77,13 @@ def _plan(defect: Defect, plate: Plate, rng: Generator) -> Excess:
     threads = runs(
         rng,
         span,
-        int((span[1] - span[0]) / 2.2),
+        20 + int(70 * (low - top)),
         (1.0, 9.0),
         (-1.4 * axes.half_u, 0.0),
         (axes.half_u, 3 * axes.half_u),
         1.5,
     )
-    return Excess(defect, plate, axes, lobes, rng.uniform(0.6, 1.0, many), threads)
+    return Excess(defect, plate, axes, lobes, force, threads)
 
 
 def _optical_um(depth_um: float) -> F32:
@@ -101,7 +103,7 @@ def _lay(plan: Excess, canvas: Canvas) -> None:
     threads = plan.threads.at(v + F32(3.5) * np.sin(u / F32(46.0)), u)
     wave = F32(1) + F32(0.09) * plan.plate.field(35, 160, 102).on(camera)
     film = F32(THINNEST_UM) + _optical_um(plan.defect.depth_um) * thick * wave * (F32(1.0) - F32(0.22) * threads)
-    seen = share * np.clip(F32(0.15) + F32(0.95) * severity, 0, 1)
+    seen = share * np.clip(F32(0.10) + F32(1.30) * severity, 0, 1)
     if canvas.film_um is not None and canvas.film_share is not None:
         older = canvas.film_share > seen
         film, seen = np.where(older, canvas.film_um, film), np.maximum(seen, canvas.film_share)

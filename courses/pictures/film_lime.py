@@ -101,8 +101,8 @@ def _lay(plan: Splashes, canvas: Canvas) -> None:
         window = camera.window(x, y, float(reach[nth]) + 4.0)
         if window is not None:
             share = _bite(plan, canvas, window, nth, skin)
-            if skin.ridges is not None:
-                _wrinkle(canvas, window.at, share * F32(skin.broken), skin.ridges)
+            if skin.broken > 0:
+                _wrinkle(canvas, window.at, share * F32(skin.broken), skin)
 
 
 @dataclass(frozen=True)
@@ -113,14 +113,13 @@ class _Skin:
     ragged: Field
     patch: Field
     broken: float
-    ridges: tuple[Field, Field, Field] | None
+    ridges: tuple[Field, ...]
 
     @classmethod
     def of(cls, plan: Splashes) -> _Skin:
         """The noise as deep as the marks go: below five micrometres nothing breaks."""
         broken = float(np.clip((plan.defect.depth_um - 5.0) / 25.0, 0, 1))
-        lines = plan.plate.field(3.0, 10.0, 84, slope=0.5)
-        ridges = (*lines.slopes(), lines) if broken > 0 else None
+        ridges = plan.plate.field(3.0, 10.0, 84, slope=0.5).slopes() if broken > 0 else ()
         return cls(plan.plate.field(5, 26, 81), plan.plate.field(5, 22, 82), broken, ridges)
 
 
@@ -140,12 +139,12 @@ def _bite(plan: Splashes, canvas: Canvas, window: Window, nth: int, skin: _Skin)
     lean = tilt * (bank + F32(0.8) * swell * (deep + F32(0.9 * width)) / F32(width))
     canvas.nx[at] += lean * into.gx
     canvas.ny[at] += lean * into.gy
-    dull = left * F32(0.30 + 0.70 * severity)
+    dull = left * F32(0.06 + 0.94 * severity)
     cloud = skin.patch.at(x, y)
     patch = F32(1) + F32(0.18) * cloud
     pooled = core * (F32(0.55) + F32(0.45) * bank) + F32(0.25) * bank
-    canvas.coat[at] *= 1 - np.clip(F32(0.68) * dull * pooled * patch, 0, 0.95)
-    canvas.alpha[at] = np.hypot(canvas.alpha[at], F32(0.15) * dull * core * patch)
+    canvas.coat[at] *= 1 - np.clip(F32(0.78) * dull * pooled * patch, 0, 0.95)
+    canvas.alpha[at] = np.hypot(canvas.alpha[at], F32(0.30) * dull ** F32(1.4) * core * patch)
     canvas.halo[at] += F32(0.02) * dull * core
     stain = dull * (core * F32(0.55) * patch + F32(0.45) * bank)
     crust = dull * core * np.clip(cloud - F32(0.9), 0, 1) * F32(0.22)
@@ -154,14 +153,18 @@ def _bite(plan: Splashes, canvas: Canvas, window: Window, nth: int, skin: _Skin)
     return left * core
 
 
-def _wrinkle(canvas: Canvas, at: tuple[slice, slice], share: Floats, ridges: tuple[Field, Field, Field]) -> None:
+def _wrinkle(canvas: Canvas, at: tuple[slice, slice], share: Floats, skin: _Skin) -> None:
     """Ridges a few millimetres apart like the skin on paint, and fine breaks between them."""
     x, y = canvas.camera.x[at], canvas.camera.y[at]
-    across, down, lines = ridges
+    across, down = skin.ridges
     canvas.nx[at] += F32(0.050) * share * across.at(x, y)
     canvas.ny[at] += F32(0.050) * share * down.at(x, y)
-    break_ = np.exp(-((lines.at(x, y) / F32(max(0.10, 0.12 * canvas.camera.pixel_mm))) ** 2))
-    canvas.dark[at] = np.maximum(canvas.dark[at], F32(0.55) * share * break_)
+    # coarse pixels see wider breaks, but no more of them
+    wide = max(0.09, 0.15 * canvas.camera.pixel_mm)
+    lines = (skin.ragged.at(x, y), skin.patch.at(x, y), skin.ragged.at(x, y) - F32(1.0), skin.patch.at(x, y) + F32(1.0))
+    near = np.min(np.abs(lines), axis=0)
+    broken = np.exp(-((near / F32(wide)) ** 2)) * F32(0.75 * 0.09 / wide)
+    canvas.dark[at] = np.maximum(canvas.dark[at], share * broken)
 
 
 BIRD_LIME = Kind(_plan, Splashes.mask, _lay)

@@ -84,15 +84,15 @@ def weather(defect: Defect, plate: Plate, rng: Generator) -> Weather:
     """Plan the wear of a region. How many streaks and rubs, and how strong, is chosen by eye."""
     axes = turned(plate)
     span = (-1.2 * axes.half_u - 20, 1.2 * axes.half_u + 20)
-    metre = (span[1] - span[0]) / 1000
+    wide = plate.box[2] - plate.box[0]
+    rubs = tuple(_rub(plate, rng) for _ in range(int(rng.integers(1, 4))))
     tall = 2 * axes.half_v
     washed = runs(
-        rng, span, 3 + int(26 * metre), (4, 30), (-0.5 * tall, 0.1 * tall), (0.6 * tall, 1.7 * tall), 1.3, 2.0, 1.0, 90
+        rng, span, 4 + int(18 * wide), (4, 30), (-0.5 * tall, 0.1 * tall), (0.6 * tall, 1.7 * tall), 1.3, 2.0, 1.0, 90
     )
     pale = runs(
-        rng, span, 4 + int(40 * metre), (2, 16), (-0.5 * tall, 0.1 * tall), (0.5 * tall, 1.3 * tall), 1.0, 2.0, 1.4, 60
+        rng, span, 5 + int(27 * wide), (2, 16), (-0.5 * tall, 0.1 * tall), (0.5 * tall, 1.3 * tall), 1.0, 2.0, 1.4, 60
     )
-    rubs = tuple(_rub(plate, rng) for _ in range(int(rng.integers(1, 4))))
     return Weather(defect, plate, axes, washed, pale, rubs)
 
 

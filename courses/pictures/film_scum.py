@@ -66,7 +66,7 @@ def _plan(defect: Defect, plate: Plate, rng: Generator) -> Tides:
     fade = rng.uniform(0.06, 0.45, many + 1) * high
     fade[0] = 0.9 * high
     span = (-1.2 * axes.half_u - 20, 1.2 * axes.half_u + 20)
-    count = int((span[1] - span[0]) / 9)
+    count = 6 + int(74 * (plate.box[2] - plate.box[0]))
     drips = runs(rng, span, count, (1.0, 5.0), (0.2 * high, 1.3 * high), (0.15 * high, 0.9 * high), 0.8, 3.0)
     washed = runs(rng, span, count // 3, (1.5, 9.0), (0.0, 0.5 * high), (0.5 * high, 2.0 * high), 1.2, 4.0)
     return Tides(defect, plate, axes, level.astype(F32), force.astype(F32), fade.astype(F32), drips, washed)
@@ -87,8 +87,8 @@ def _lay(plan: Tides, canvas: Canvas) -> None:
     film = np.clip(film, 0, 1.6) * F32(plan.defect.severity)
     green = np.clip((v / F32(plan.axes.half_v) + F32(0.15)) * F32(0.9) + F32(0.2) * grain, 0, 1)
     canvas.cover(DIRT, np.clip(F32(0.12) * film, 0, 1))
-    canvas.stain(BROWN, F32(1.40) * film * (1 - green))
-    canvas.stain(GREEN, F32(1.40) * film * green)
+    canvas.stain(BROWN, F32(1.85) * film * (1 - green))
+    canvas.stain(GREEN, F32(1.85) * film * green)
     canvas.coat *= np.exp(F32(-0.40) * film)
     canvas.roughen(F32(0.05) * film)
 

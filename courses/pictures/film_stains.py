@@ -44,7 +44,7 @@ class Moustache:
         off = u - F32(self.middle)
         wing = np.abs(off) / np.where(off < 0, F32(self.wings[0]), F32(self.wings[1]))
         rise = high * (F32(0.20) + F32(0.80) * np.exp(-(wing ** F32(1.7)) * F32(1.5)))
-        wisp = F32(0.16) * self.plate.field(10, 120, 61, stretch=(1.0, 1.6)).on(camera)
+        wisp = F32(0.12) * self.plate.field(10, 120, 61, stretch=(1.0, 1.6)).on(camera)
         above = F32(0.66) * half_v - v + F32(1.0) * self.plate.field(20, 140, 62).at(u, np.zeros_like(u))
         share = above / rise + wisp
         body = soft(above / F32(7.0)) * np.exp(-(np.maximum(share, 0) ** F32(1.5)) * F32(2.4))
@@ -63,7 +63,7 @@ def _plan_moustache(defect: Defect, plate: Plate, rng: Generator) -> Moustache:
     fingers = runs(
         rng,
         span,
-        int((span[1] - span[0]) / 9),
+        4 + int(64 * (plate.box[2] - plate.box[0])),
         (1.5, 14.0),
         (-0.6 * tall, 0.9 * tall),
         (0.6 * tall, 2.0 * tall),

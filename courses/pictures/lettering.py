@@ -104,10 +104,10 @@ def lettered(rng: Generator, axes: Turned, aspect: float) -> Lettering:
     >>> 2 <= len(signs.text) <= 7, 2 < signs.half < 20
     (True, True)
     """
-    count = int(np.clip(round(2.9 * np.sqrt(aspect)) + rng.integers(0, 2), 2, 6))
+    count = int(np.clip(round(2.3 * np.sqrt(aspect)) + rng.integers(0, 2), 2, 6))
     letters = "".join(rng.choice(list(LETTERS), min(2, count)))
     text = letters + "".join(rng.choice(list(FIGURES), count - len(letters)))
-    slant, heavy = float(rng.choice([0.0, 0.0, 0.22])), float(rng.uniform(0.42, 0.62))
+    slant, heavy = float(rng.choice([0.0, 0.0, 0.22])), float(rng.uniform(0.50, 0.72))
     pieces = [
         (x0 + nth * ADVANCE, y0, x1 + nth * ADVANCE, y1, cut0, cut1)
         for nth, sign in enumerate(text)
@@ -117,7 +117,7 @@ def lettered(rng: Generator, axes: Turned, aspect: float) -> Lettering:
     if rng.random() < 0.45:
         high = 8.2
         pieces.append((-0.4, high, wide + 0.4, high, True, True))
-    scale = min(1.60 * axes.half_u / (wide + 2 * heavy), 1.45 * axes.half_v / (high + 2 * heavy))
+    scale = min(1.70 * axes.half_u / (wide + 2 * heavy), 1.60 * axes.half_v / (high + 2 * heavy))
     ends = np.array([piece[:4] for piece in pieces]) - np.array([wide / 2, high / 2, wide / 2, high / 2])
     x0, y0 = axes.back(scale * (ends[:, 0] - slant * ends[:, 1]), scale * ends[:, 1])
     x1, y1 = axes.back(scale * (ends[:, 2] - slant * ends[:, 3]), scale * ends[:, 3])

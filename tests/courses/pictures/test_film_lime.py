@@ -33,7 +33,8 @@ def test_a_shallow_one_slopes_only_at_its_rim_a_deep_one_wrinkles_all_over() -> 
 
 def test_only_a_deep_one_is_broken() -> None:
     flat, broken = (float(canvas_of(film("bird_lime", severity, "white", ONE)).dark.max()) for severity in (0.4, 1.0))
-    assert (flat, broken) == (pytest.approx(0.0, abs=0.05), pytest.approx(0.5, abs=0.25))
+    assert flat < 0.02
+    assert broken > 0.1
 
 
 @pytest.mark.parametrize("light", ["diffuse", "point", "raking"])
@@ -42,7 +43,7 @@ def test_the_mask_holds_what_changes(light: str) -> None:
 
 
 def test_it_grows_with_severity() -> None:
-    strength = [rms(change(film("bird_lime", severity, "black"), "diffuse")) for severity in (0.05, 0.4, 0.9)]
+    strength = [rms(change(film("bird_lime", severity), "diffuse")) for severity in (0.05, 0.4, 0.9)]
     assert strength[0] < strength[1] < strength[2]
 
 
