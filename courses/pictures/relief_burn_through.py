@@ -49,7 +49,7 @@ class BurnThrough:
         return u, v + F32(self.bend[0]) * u * u + F32(self.bend[1]) * np.sin(4 * u)
 
     def depth(self, x: Floats, y: Floats, fine: bool = True) -> Floats:
-        """Return how much is gone, in films: 0 where the scuff ends, over 1 where film is through; `fine` with streaks."""
+        """Return how much is gone, in films: 0 where the scuff ends, over 1 where it is through; `fine`: streaked."""
         u, v = self.frame(x, y)
         # one flank of a seam wears further than the other
         away = np.hypot(u, np.where(v < 0, F32(1.35) * v, v))
