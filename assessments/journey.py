@@ -296,6 +296,8 @@ def _asked_on(given: Given, before: Answer | None) -> Given:
 
 def _close(attempt: Attempt, at: datetime, now: datetime) -> None:
     marked = marked_by(attempt.rule_book, attempt)
+    if attempt.pictures:
+        gallery.gather(attempt.pictures.values())
     attempt.closed_at, attempt.outcome = at, marked.outcome
     attempt.points, attempt.of = marked.points, marked.of
     attempt.digest, attempt.trace = marked.digest, dict(marked.trace)

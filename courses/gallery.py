@@ -6,7 +6,7 @@ What is not hung can't be rendered: an address names a row, never a scene.
 import base64
 import json
 import math
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from typing import Any
 
@@ -204,6 +204,11 @@ def shown(row: HungPicture, number: int) -> Made | None:
 def _exposure(row: HungPicture, number: int) -> Exposure:
     x, y = row.lamps[number - 1]
     return Exposure(row.scene, row.light, (x, y), row.renderer, measure=row.purpose == Purpose.PAPER)
+
+
+def gather(codes: Iterable[str]) -> list[HungPicture]:
+    """Keep with each picture of an attempt what was measured in it by now; called when the attempt closes."""
+    return [gather_measured(row) for row in HungPicture.objects.filter(code__in=list(codes))]
 
 
 def gather_measured(row: HungPicture) -> HungPicture:
