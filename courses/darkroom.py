@@ -116,6 +116,7 @@ class Darkroom:
         self._unmeasured: OrderedDict[str, Exposure] = OrderedDict()
         self._news = threading.Condition()
         self._thread: threading.Thread | None = None
+        self._panel = ""
 
     def picture(self, exposure: Exposure, wait_s: float = WAIT_S) -> Made:
         """Return a picture from the folder, or make it; raises DarkroomBusy where that takes too long."""
@@ -188,14 +189,21 @@ class Darkroom:
         while True:
             with self._news:
                 self._news.wait_for(lambda: self._waiting or self._unmeasured)
-                job = next(iter(self._waiting.values()), None)
+                job = self._next()
                 unmeasured = None if job else self._unmeasured.popitem(last=False)[1]
             if job:
                 self._do(job)
             elif unmeasured:
                 self._measure(unmeasured)
 
+    def _next(self) -> _Job | None:
+        """Return the job that waits longest; before it, one of the panel that stands built."""
+        waiting = self._waiting.values()
+        of_this_panel = (job for job in waiting if job.exposure.panel == self._panel)
+        return next(of_this_panel, None) or next(iter(waiting), None)
+
     def _do(self, job: _Job) -> None:
+        self._panel = job.exposure.panel
         try:
             job.made = self._make(job.exposure)
         except Exception as fault:

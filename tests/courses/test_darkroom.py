@@ -154,6 +154,17 @@ def test_only_so_many_wait_and_the_next_is_sent_away_at_once(room, slow):
     assert len(slow.made) == QUEUE
 
 
+def test_the_panel_that_stands_built_is_shot_before_another_is_built(room, slow):
+    slow.gate = threading.Event()
+    order = [exposure(0.3), exposure(0.3, seed=4), exposure(0.5)]
+    for one in order:
+        with pytest.raises(DarkroomBusy):
+            room.picture(one, wait_s=0.02)
+    slow.gate.set()
+    until(lambda: len(slow.made) == 3)
+    assert slow.made == [order[0].name, order[2].name, order[1].name]
+
+
 def test_what_breaks_in_the_room_is_told_and_the_room_goes_on(room, slow):
     slow.fault = ZeroDivisionError("planted")
     with pytest.raises(ZeroDivisionError):
