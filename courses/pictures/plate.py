@@ -111,7 +111,8 @@ class Plate:
         u, v = self.stand.to_picture(x, y)
         left, top, right, low = self.box
         wide, high = self.stand.width, self.stand.width * self.stand.aspect
-        rough = rough_mm * self._ragged.at(x, y) if rough_mm else 0.0
+        # ragged alike in every light: laid on the picture, not on the panel, which may run away from the eye
+        rough = rough_mm * self._ragged.at(u * wide, v * high) if rough_mm else 0.0
         out = np.ones(np.shape(u), F32)
         edges = [(left > 0, (u - left) * wide), (right < 1, (right - u) * wide)]
         edges += [(top > 0, (v - top) * high), (low < 1, (low - v) * high)]

@@ -59,7 +59,7 @@ def mask(plan: Sanding, camera: Camera) -> Mask:
     return plan.plate.weight(camera.x, camera.y, FEATHER_MM, ROUGH_MM) > 0.5
 
 
-FEATHER_MM, ROUGH_MM = 9.0, 7.0
+FEATHER_MM, ROUGH_MM = 13.0, 5.5
 """A block stops within a finger's breadth, not evenly."""
 
 
