@@ -60,7 +60,14 @@ class Weather:
     pale: Runs
     rubs: tuple[Rub, ...]
 
-    def amount(self, camera: Camera, feather_mm: float = 26.0) -> Floats:
+    def edge(self, camera: Camera) -> Floats:
+        """Return how much of each pixel lies within the region, which ends softly along a wandering line."""
+        if self.plate.whole:
+            return np.ones(camera.x.shape, F32)
+        right, low = (F32(13) * self.plate.field(45, 220, stream).on(camera) for stream in (14, 15))
+        return self.plate.weight(camera.x + right, camera.y + low, 34.0, 2.5)
+
+    def amount(self, camera: Camera) -> Floats:
         """Return how far each pixel is weathered, 0 where the region ends, about 1 in its middle, more in bad places.
 
         Worse towards the top edge, where sun and standing dew work longest; streaks below where water ran off.
@@ -76,7 +83,7 @@ class Weather:
         worn *= 1 - F32(0.34) * self.washed.at(u, top)
         for rub in self.rubs:
             worn *= 1 - rub.at(x, y)
-        edge = self.plate.weight(x, y, feather_mm, 9.0)
+        edge = self.edge(camera)
         return np.asarray(worn * edge * np.sqrt(edge), F32)
 
 
@@ -125,7 +132,7 @@ def faded(canvas: Canvas, amount: Floats) -> None:
 
 
 def _mask(plan: Weather, camera: Camera) -> Mask:
-    return np.asarray(plan.plate.weight(camera.x, camera.y, 26.0, 9.0) > 0.3)
+    return np.asarray(plan.edge(camera) > 0.3)
 
 
 def _lay_oxidation(plan: Weather, canvas: Canvas) -> None:
@@ -140,7 +147,8 @@ def _lay_fading(plan: Weather, canvas: Canvas) -> None:
     _, v = plan.axes.of(x, y)
     height = np.clip((v / F32(plan.axes.half_v) + 1) / 2, 0, 1)
     lost = F32(0.80) + F32(0.30) * (1 - height) + F32(0.07) * plan.plate.field(80, 400, 13).on(canvas.camera)
-    lost *= plan.plate.weight(x, y, 34.0, 8.0)
+    edge = plan.edge(canvas.camera)
+    lost *= edge * np.sqrt(edge)
     faded(canvas, F32(plan.defect.severity) * lost)
 
 

@@ -41,8 +41,8 @@ class Smear:
         side = soft((hv - np.abs(v)) / F32(0.16 * self.axes.half_v))
         ends = soft((hu - np.abs(u) + F32(0.4) * v) / F32(0.10 * self.axes.half_u))
         # where the cloth turned it put down what it had gathered
-        turn = np.exp(-(((u - hu * F32(0.86)) / F32(5.0)) ** 2))
-        film = self.threads.at(v, u + hu) + F32(0.05) + F32(0.35) * turn
+        turn = np.exp(-(((u - hu * F32(0.86)) / F32(8.0)) ** 2))
+        film = self.threads.at(v, u + hu) + F32(0.05) + F32(0.22) * turn
         return np.asarray(F32(self.force) * side * ends * film, F32)
 
 
