@@ -20,6 +20,8 @@ FIXED = [
     "/lessons/",
     "/lessons/dew-point/",
     "/lessons/instruments-lie/",
+    "/lessons/swirl-or-hologram/",
+    "/lessons/look-alikes/",
     "/calculators/",
     *(f"/calculators/{name}/" for name in SUMS),
     "/scenarios/",
@@ -42,7 +44,7 @@ def shop(tmp_path_factory) -> Iterator[Installation]:
 def served(browser, shop):
     """Screens on the served site."""
     screens = Screens(browser, shop.url)
-    screens.allow("status of 404")
+    screens.allow("status of 404", "status of 503")
     yield screens
     screens.close()
     assert screens.faults() == []
