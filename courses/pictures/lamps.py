@@ -70,7 +70,8 @@ class Lamp:
         barrel = soft((F32(17) - np.abs(side)) / edge) * soft(out / edge) * soft((F32(120) - out) / edge)
         # a fist round the barrel, and a sleeve that bends away at the wrist
         fist = soft((1 - np.hypot((out - 74) * F32(1 / 50), (side - 6) * F32(1 / 40))) * 44 / edge)
-        bent = side - F32(0.0011) * np.square(np.maximum(out - 90, 0))
+        past = np.maximum(out - 90, 0)
+        bent = side - F32(0.0011) * past * np.minimum(past, 160)
         sleeve = soft((F32(29) + out * F32(0.06) - np.abs(bent)) / edge) * soft((out - F32(95)) / edge)
         return np.maximum(np.maximum(rim, barrel), np.maximum(fist, sleeve))
 
