@@ -13,7 +13,7 @@ from assessments.scenarios.read_exemplars import read_exemplars
 from assessments.scenarios.reader import read_scenario
 from assessments.scenarios.shown import Shop
 from assessments.scenarios.spec import Scenario
-from courses.shipped import catalogue, sources, text_of, texts_in
+from courses.shipped import catalogue, contrast, sources, text_of, texts_in
 from courses.trade.errors import offer
 
 SHARED = "rulebooks/shared.toml"
@@ -43,7 +43,7 @@ class Published:
 @lru_cache(maxsize=1)
 def shop() -> Shop:
     """Return what is known of pictures: defects, surfaces, and how well each shows."""
-    return Shop(catalogue())
+    return Shop(catalogue(), contrast())
 
 
 @lru_cache(maxsize=1)
