@@ -221,7 +221,7 @@ def test_a_rule_book_slipped_in_or_taken_away_is_found(published, unguarded, aut
     )
     assert "The rule book COA-01@3 was never entered." in why()
     RuleBook.objects.filter(version=3).delete()
-    Scenario.objects.update(rule_book=RuleBook.objects.get(version=1))
+    Scenario.objects.filter(code="COA-01").update(rule_book=RuleBook.objects.get(code="COA-01", version=1))
     Draft.objects.update(book=None)
     published.delete()
     assert why() == ["The rule book it enters is gone."]

@@ -13,7 +13,8 @@ pytestmark = pytest.mark.django_db
 def test_what_can_be_gathered_are_scenarios_that_stand_open(shelves, now):
     from assessments.models import Scenario
 
-    assert gathered() == {"scenario", "COA-01"}
+    assert gathered() == {"scenario", *Scenario.objects.values_list("code", flat=True)}
+    assert {"COA-01", "INS-01"} < gathered()
     Scenario.objects.update(retired_at=now)
     assert gathered() == {"scenario"}
 

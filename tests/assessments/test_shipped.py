@@ -30,7 +30,7 @@ def test_the_shared_rules_are_read_and_checked_once_and_no_book_is_taken_for_the
     assert [(rule.test, rule.when) for rule in taken] == [
         (shared.rules[rule.code].test, shared.rules[rule.code].when) for rule in taken
     ]
-    assert {rule.code for rule in taken} == {"R21", "R41"}
+    assert {"R12", "R13", "R14", "R15", "R16", "R17", "R19", "R21", "R36", "R41"} <= {rule.code for rule in taken}
 
 
 def test_a_code_is_its_newest_version_and_a_version_is_itself():
@@ -51,7 +51,7 @@ def test_every_rule_names_a_source_that_is_listed():
 def test_every_reason_is_a_whole_sentence():
     for one in published().values():
         for rule in one.book.rules:
-            assert rule.because[0].isupper(), rule.code
+            assert rule.because[0].isupper() or rule.because[0].isdigit(), rule.code
             assert rule.because.endswith("."), rule.code
 
 

@@ -78,7 +78,7 @@ def test_a_rule_is_written_tried_reviewed_and_published_without_typing_code(open
     expect(other.locator("main")).to_contain_text("COA-01, version 2, in use.")
     expect(other.locator("main")).to_contain_text("written by Ada Author, reviewed by Rhea Reviewer")
     book = RuleBook.objects.get(version=2)
-    assert (Scenario.objects.get().rule_book, book.book.rules[-1].test) == (book, TEST)
+    assert (Scenario.objects.get(code="COA-01").rule_book, book.book.rules[-1].test) == (book, TEST)
 
 
 def test_without_script_a_rule_is_kept_and_tried_by_buttons(open_page, site, sign_in, draft, author):

@@ -5,7 +5,6 @@ from playwright.sync_api import Page, expect
 
 from assessments.journey import answers_of
 from assessments.models import Attempt, Scenario
-from courses.models import Person
 from tests.browser.answering import answers_like
 from tests.browser.looking import axe
 from tests.browser.stage import press

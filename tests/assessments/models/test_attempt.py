@@ -14,7 +14,7 @@ pytestmark = pytest.mark.django_db
 
 @pytest.fixture
 def attempt(trainee, now):
-    return journey.open_attempt(trainee, Scenario.objects.get(), "paper", now=now)
+    return journey.open_attempt(trainee, Scenario.objects.get(code="COA-01"), "paper", now=now)
 
 
 def test_querysets_complete_a_sentence(attempt, trainee, other, now):

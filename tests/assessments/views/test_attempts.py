@@ -163,7 +163,7 @@ def test_without_script_the_page_shows_both_and_either_can_be_taken(save, client
 
 def test_a_late_answer_is_told_and_the_verdict_says_so(client, trainee, shelves):
     client.force_login(trainee)
-    scenario = Scenario.objects.get()
+    scenario = Scenario.objects.get(code="COA-01")
     paper = journey.open_attempt(trainee, scenario, "paper", now=timezone.now() - timedelta(minutes=13))
     data = {"task": "dew_point", "client_key": str(uuid4()), "seen": "0", "value": "9.3"}
     answer = client.post(reverse("answer-save", args=[paper.pk]), data, headers=JSON)
@@ -174,7 +174,7 @@ def test_a_late_answer_is_told_and_the_verdict_says_so(client, trainee, shelves)
 def test_the_page_of_a_paper_past_its_time_is_its_verdict(client, trainee, shelves):
     client.force_login(trainee)
     opened = timezone.now() - timedelta(minutes=13)
-    paper = journey.open_attempt(trainee, Scenario.objects.get(), "paper", now=opened)
+    paper = journey.open_attempt(trainee, Scenario.objects.get(code="COA-01"), "paper", now=opened)
     answer = client.get(reverse("attempt-detail", args=[paper.pk]))
     assert answer.url == reverse("attempt-verdict", args=[paper.pk])
     paper.refresh_from_db()

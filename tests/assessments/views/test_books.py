@@ -18,7 +18,7 @@ def signed_in(client, author, shelves):
 
 def test_every_scenario_stands_with_the_version_in_use(signed_in, draft):
     page = signed_in.get(reverse("book-list"))
-    (one,) = page.context["books"]
+    (one,) = [book for book in page.context["books"] if book["scenario"].code == "COA-01"]
     assert (str(one["scenario"]), one["rules"], one["draft"]) == ("COA-01@1", 15, draft)
 
 
@@ -39,7 +39,7 @@ def test_beginning_a_draft_leads_to_it_and_twice_to_the_same(signed_in):
 
 
 def test_an_earlier_version_is_looked_at_and_put_back(signed_in, second_book):
-    scenario = Scenario.objects.get()
+    scenario = Scenario.objects.get(code="COA-01")
     assert signed_in.get(f"{BOOK}?version=2").context["in_use"] is False
     signed_in.post(f"{BOOK}put-back/", {"version": "2"})
     scenario.refresh_from_db()

@@ -106,7 +106,7 @@ def test_the_way_to_review_and_out(page, send, draft, changed, reviewer, author)
     assert "Too wide." in page().content.decode()
     send("draft-send")
     assert send("draft-publish", reviewer) == ["Version 2 marks from now on. What was judged stays."]
-    assert Scenario.objects.get().rule_book.version == 2
+    assert Scenario.objects.get(code="COA-01").rule_book.version == 2
     assert page().redirect_chain[-1][0] == "/rules/COA-01/"
     assert "written by Ada Author, reviewed by Rhea Reviewer" in page().content.decode()
 

@@ -10,7 +10,7 @@ pytestmark = pytest.mark.django_db
 
 
 def test_an_open_attempt_leads_to_its_page_and_a_judged_one_to_its_verdict(trainee, now):
-    attempt = journey.open_attempt(trainee, Scenario.objects.get(), "practice", now=now)
+    attempt = journey.open_attempt(trainee, Scenario.objects.get(code="COA-01"), "practice", now=now)
     (before,) = rows(Attempt.objects.listed())
     journey.hand_in(attempt, now=now)
     (after,) = rows(Attempt.objects.listed())

@@ -7,6 +7,7 @@ from courses.models import Course, Lesson
 from courses.views.catalogue import course_lines, courses_of, next_lesson, on_path, reads_of
 
 pytestmark = pytest.mark.django_db
+TAUGHT = ["L01", "L02", "L03", "L04", "L05", "L24", "L25", "L31"]
 
 
 def test_every_lesson_of_the_curriculum_stands_in_the_list(trainee):
@@ -14,13 +15,15 @@ def test_every_lesson_of_the_curriculum_stands_in_the_list(trainee):
     lines = course_lines(course, reads_of(trainee), None)
     listed = [lesson for module in lines.modules for lesson in module.lessons]
     assert (len(lines.modules), len(listed), len({lesson.code for lesson in listed})) == (7, 33, 33)
-    assert sorted(lesson.code for lesson in listed if lesson.url) == ["L24", "L25"]
+    assert sorted(lesson.code for lesson in listed if lesson.url) == TAUGHT
 
 
 def test_what_is_read_is_counted_and_the_next_is_named(trainee, now):
     courses = courses_of(trainee)
-    assert next_lesson(courses, reads_of(trainee)).code == "L24"
-    mark_read(trainee, Lesson.objects.get(code="L24"), now)
+    assert next_lesson(courses, reads_of(trainee)).code == "L01"
+    for code in TAUGHT:
+        if code != "L25":
+            mark_read(trainee, Lesson.objects.get(code=code), now)
     reads = reads_of(trainee)
     upcoming = next_lesson(courses, reads)
     coating = course_lines(courses[0], reads, upcoming).modules[5]

@@ -13,7 +13,7 @@ pytestmark = pytest.mark.django_db
 
 
 def test_due_papers_are_closed_and_counted(trainee, other, capsys):
-    scenario, now = Scenario.objects.get(), timezone.now()
+    scenario, now = Scenario.objects.get(code="COA-01"), timezone.now()
     past = journey.open_attempt(trainee, scenario, "paper", now=now - timedelta(hours=1))
     running = journey.open_attempt(other, scenario, "paper", now=now)
     call_command("close_due")
