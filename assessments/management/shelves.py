@@ -11,13 +11,14 @@ from assessments.management.demo_plan import read_plan
 from assessments.models import RuleBook
 from assessments.rules import RuleBook as Book
 from courses.actions import publish_course, publish_lesson
-from courses.shipped import catalogue, shelf
+from courses.shipped import catalogue, contrast, shelf
 
 
 def refuse_broken() -> None:
     """Read every shipped file; the first that is broken raises its sentence, with file, line and key."""
     shelf()
     catalogue()
+    contrast()
     for ref in shipped.published():
         shipped.marker(ref)
     read_plan()

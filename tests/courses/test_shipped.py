@@ -12,6 +12,7 @@ def test_everything_shipped_reads():
     assert set(shipped.shelf().courses) == {"remote", "in_person"}
     assert "which_reading" in shipped.finders()
     assert "swirl" in shipped.catalogue().kinds
+    assert set(shipped.contrast().kinds) == set(shipped.catalogue().kinds)
     assert shipped.pictures()["swirl_navy"].light == "point"
     assert "four_skins" in shipped.known().drawings
     assert shipped.sources()["practice"].title == "Common practice"
@@ -44,6 +45,7 @@ def test_a_lesson_is_read_once_for_each_text():
         ("rulebooks/names.toml", 'reserve = { t = "num"', 'resrve = { t = "num"', "shared.toml, line "),
         ("scenarios/COA-01-v1.toml", 'kind = "quantity"', 'kind = "quantty"', "COA-01-v1.toml, line "),
         ("trade/sources.toml", 'mark = "practice"', 'mark = "rumour"', "sources.toml, line "),
+        ("trade/contrast.toml", "renderer = 1", "renderer = true", "fixtures/trade/contrast.toml, line "),
         ("trade/defects.toml", 'verdict = "polish"', 'verdict = "polsh"', "fixtures/trade/defects.toml, line "),
         ("trade/surfaces.toml", "index = 1.55", "index = true", "fixtures/trade/surfaces.toml, line "),
         ("trade/which_reading.toml", 'source = "', 'source = "no-such-', "which_reading.toml, line "),
