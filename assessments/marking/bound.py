@@ -38,6 +38,19 @@ DERIVED: Final[Mapping[str, Callable[[Steps], int]]] = MappingProxyType(
 )
 """What follows from an order of acts as a whole, by the name that rules call it."""
 
+DERIVED_NAMES: Final[Mapping[str, str]] = MappingProxyType(
+    {
+        "first_abrade": "Number of the first abrasive act",
+        "last_abrade": "Number of the last abrasive act",
+        "first_acid_or_iron": "Number of the first acid or iron remover",
+        "last_bleach": "Number of the last bleach",
+        "lamp_places": "Places of the lamp",
+        "cells": "Marked cells",
+        "zones": "Marked zones",
+    }
+)
+"""What people call what is bound of acts and cells."""
+
 
 def bound_kinds(scenario: Scenario) -> dict[str, Plain]:
     """Return the kinds of what is bound beside, or instead of, plain answers, by the name under ``answer``."""

@@ -1,16 +1,20 @@
 """The values of a finding in words: what each is called, and how it reads in the reader's units."""
 
+import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 from itertools import chain
 from typing import Final
 
+from assessments.marking.bound import DERIVED_NAMES
 from assessments.rules import Compared
 from assessments.scenarios.fields import Field
 from assessments.scenarios.spec import Scenario
 from assessments.scenarios.story import Show, with_units, worded
 
 _OF_THE_RULE: Final = ("limit", "within")
+_ROOTS: Final = ("answer", "key", "facts", "model")
+_PLACE: Final = re.compile(r"(?P<name>\w+)\[(?P<place>\d+)\](?:\.(?P<column>\w+))?")
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,19 +32,34 @@ class Said:
 
 def said(scenario: Scenario, compared: Compared, show: Show) -> Said:
     """Return a compared value in words; what is no field of the scenario keeps its own name."""
-    root, dot, name = compared.name.partition(".")
-    field = next((one for one in _fields(scenario, root) if one.name == name), None)
-    whose = root if dot or root in _OF_THE_RULE else ""
-    label = field.label if field else name or root
+    root, _dot, name = compared.name.partition(".")
+    if root not in _ROOTS:
+        root, name = (compared.name if compared.name in _OF_THE_RULE else ""), compared.name
+    field, label = _named(scenario, root, name)
     if compared.value is None:
-        return Said(whose, label, "")
+        return Said(root, label, "")
     text = worded(field, compared.value, show) if field else _loose(scenario, compared, show)
-    return Said(whose, label, with_units(text, show))
+    return Said(root, label, with_units(text, show))
+
+
+def _named(scenario: Scenario, root: str, name: str) -> tuple[Field | None, str]:
+    """Return the field of a name and what it is called; of a place in a list such as ``steps[1].op``, its column."""
+    place = _PLACE.fullmatch(name)
+    whole = place["name"] if place else name
+    field = next((one for one in _fields(scenario, root) if one.name == whole), None)
+    called = (field.label if field else "") or DERIVED_NAMES.get(whole) or whole.replace("_", " ")
+    if place is None or field is None:
+        return field, called
+    column = next((one for one in field.columns if one.name == place["column"]), None)
+    number = f"{called} {int(place['place']) + 1}"
+    return column or field.items, f"{number}, {column.label.lower()}" if column and column.label else number
 
 
 def _fields(scenario: Scenario, root: str) -> tuple[Field, ...]:
     if root == "facts":
         return scenario.facts
+    if root == "model":
+        return tuple(one.field for one in scenario.model)
     return scenario.key_fields if root in ("answer", "key") else ()
 
 
@@ -59,4 +78,4 @@ def _loose(scenario: Scenario, compared: Compared, show: Show) -> str:
 def _choices(scenario: Scenario) -> Iterator[Field]:
     """Walk every field that has options, those of the answer first."""
     for field in chain(scenario.key_fields, scenario.facts):
-        yield field.items or field
+        yield from field.columns or (field.items or field,)

@@ -4,18 +4,16 @@ Nothing is rendered here. Which cells a defect lies in follows from the geometry
 from a table of contrasts that was measured beforehand.
 """
 
-from __future__ import annotations
-
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from functools import lru_cache
 from itertools import chain
-from typing import Any
 
 from assessments.scenarios.fields import Field
 from assessments.scenarios.tasks import Task
 from courses.pictures import CELLS, Scene, cell_shares, required_and_allowed
 from courses.pictures.contrast import Contrast
+from courses.pictures.described import Observation, described
 from courses.trade.surfaces import Catalogue
 
 Lamp = tuple[float, float]
@@ -27,7 +25,7 @@ class Shop:
     """What is known of every picture: the trade's table of defects and surfaces, and the contrasts measured."""
 
     catalogue: Catalogue
-    contrast: Contrast | None = None
+    contrast: Contrast
 
 
 @dataclass(frozen=True, slots=True)
@@ -109,14 +107,11 @@ def unfit(shown: Shown, shop: Shop) -> str | None:
     A defect to be seen doesn't stand out, one not to be seen shows, a zone lies in too few cells or too many.
     """
     scene = Scene.of(shown.scene, shop.catalogue)
-    seen = _against(scene, shown, shop.contrast) if shop.contrast else iter(())
-    return next(chain(seen, _against_zones(scene, shown)), None)
+    return next(chain(_against(scene, shown, shop.contrast), _against_zones(scene, shown)), None)
 
 
-def observed(shown: Shown, shop: Shop) -> tuple[Any, ...]:
+def observed(shown: Shown, shop: Shop) -> tuple[Observation, ...]:
     """Return what a neutral observer notes of a picture, cell by cell: the same scene for who can't see it."""
-    from courses.pictures.described import described
-
     scene = Scene.of(shown.scene, shop.catalogue)
     shares = cell_shares(scene, shown.light)
     return described(scene, shown.light, shares, shop.contrast, shop.catalogue, moved=len(shown.lamps) > 1)

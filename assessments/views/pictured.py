@@ -13,6 +13,7 @@ from assessments.scenarios.spec import Picture
 from courses.gallery import Frame, frame
 from courses.models import HungPicture
 from courses.pictures import CELLS
+from courses.pictures.described import Observation
 
 
 @dataclass(frozen=True, slots=True)
@@ -21,7 +22,7 @@ class Pinned:
 
     name: str
     frame: Frame
-    observations: tuple[Any, ...]
+    observations: tuple[Observation, ...]
 
 
 def pinned_to(attempt: Attempt, given: Mapping[str, Answer]) -> dict[str, list[Pinned]]:
@@ -53,7 +54,7 @@ def _pinned(attempt: Attempt, pictures: Iterable[Picture]) -> Iterable[tuple[Pic
             yield one, Pinned(one.name, frame(row, one.alt, one.caption), words)
 
 
-def _observed(attempt: Attempt, shown: Shown, shop: Shop) -> tuple[Any, ...]:
+def _observed(attempt: Attempt, shown: Shown, shop: Shop) -> tuple[Observation, ...]:
     return observed(shown, shop) if attempt.described else ()
 
 

@@ -47,7 +47,7 @@ def frame(page: Page, cells: list[str], verdict: str) -> None:
     """Mark cells as one verdict, the first with a finger, the rest with keys."""
     place = page.locator(".brush label").all_inner_texts().index(verdict) + 1
     page.locator(".brush label").nth(place - 1).click()
-    grid = page.locator(f".zones.z{place}")
+    grid = page.locator(f'.zones[data-grid="{place}"]')
     grid.locator(f"[data-cell={cells[0]}]").click()
     for cell in cells[1:]:
         walk(page, cell)
@@ -150,7 +150,7 @@ def test_all_of_it_without_script(paper, attempt):
     place = [one.id for one in attempt.scenario.spec.task("zones").options].index(group["verdict"]) + 1
     page.locator(".brush label").nth(place - 1).click()
     for cell in group["cells"]:
-        form.locator(f".z{place} [data-cell={cell}]").check()
+        form.locator(f'[data-grid="{place}"] [data-cell={cell}]').check()
     press(page, "#task-zones [data-keep]")
     assert kept(attempt, "zones") == [group]
     for one in wanted["steps"]:

@@ -2,9 +2,11 @@
 
 import pytest
 
+from assessments import shipped
 from assessments.marking import Said, said
 from assessments.rules import Compared
 from assessments.scenarios.spec import Scenario
+from assessments.scenarios.story import metric
 from courses.trade.units import Preferences, shown
 
 
@@ -48,3 +50,32 @@ def test_a_value_is_said_in_the_readers_words_and_units(coa_01: Scenario, compar
 def test_a_quantity_in_an_options_words_is_shown_in_the_readers_units(coa_01: Scenario) -> None:
     assert "7.6\u00a0°F" in said(coa_01, Compared("limit", "warm_electric", None), american).text
     assert "7.6\u00a0°F" in said(coa_01, Compared("answer.next_steps", ["warm_electric"], None), american).text
+
+
+@pytest.mark.parametrize(
+    ("ref", "compared", "wanted"),
+    [
+        (
+            "INS-04@1",
+            Compared("answer.steps[1].op", "test_spot", None),
+            Said("answer", "Work plan 2", "Test spot with polish"),
+        ),
+        (
+            "INS-04@1",
+            Compared("answer.steps[0].zone", "rest", None),
+            Said("answer", "Work plan 1, where", "the rest of the side"),
+        ),
+        ("INS-04@1", Compared("limit", "test_spot", None), Said("limit", "limit", "Test spot with polish")),
+        ("INS-04@1", Compared("0.8 × required n", 3.2, None), Said("", "0.8 × required n", "3.2")),
+        (
+            "INS-04@1",
+            Compared("answer.asked[0]", "press", None),
+            Said("answer", "Readings 1", "A thumb pressed hard, all round the fitting"),
+        ),
+        ("INS-01@1", Compared("answer.lamp_places", 1, None), Said("answer", "Places of the lamp", "1")),
+        ("INS-01@1", Compared("facts.true_defect", "swirl", None), Said("facts", "true defect", "swirls")),
+        ("INS-09@1", Compared("model.named", 4, None), Said("model", "Patches named right", "4")),
+    ],
+)
+def test_a_place_in_a_list_and_what_is_derived_have_words(ref: str, compared: Compared, wanted: Said) -> None:
+    assert said(shipped.scenario(ref), compared, metric) == wanted

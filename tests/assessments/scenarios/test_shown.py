@@ -26,7 +26,7 @@ def shown(*defects: dict[str, object], colour: str = "white", light: str = "raki
 
 def test_a_zone_has_the_cells_its_defects_lie_in_and_its_neighbours_are_free(shop: Shop) -> None:
     (zone,) = zones_in(shown(BLISTERS, zones=(Zone("domes", (0,), "refer"),)), shop)
-    assert set(zone.required) <= {"C1", "C2", "C3", "D1", "D2", "D3"}
+    assert set(zone.required) <= {"C1", "C2", "C3", "C4", "D1", "D2", "D3", "D4"}
     assert set(zone.required) < set(zone.allowed)
     assert {"A5", "A6"}.isdisjoint(zone.allowed)
     both = zones_in(shown(BLISTERS, SCRATCH, zones=(Zone("both", (0, 1)), Zone("line", (1,)))), shop)
