@@ -11,7 +11,11 @@ from courses.pictures.lookalikes import CLEAN, SHADES
 from courses.shipped import catalogue
 
 SHADE_WORDS = {"dark": _("Dark: navy"), "mid": _("Mid: grey"), "white": _("White")}
-LIGHT_WORDS = {"point": _("One lamp, square on"), "raking": _("One lamp, low from the side"), "diffuse": _("Even light")}
+LIGHT_WORDS = {
+    "point": _("One lamp, square on"),
+    "raking": _("One lamp, low from the side"),
+    "diffuse": _("Even light"),
+}
 NOT_LISTED = {"invalid_choice": _("There is no such choice. Take one of the list.")}
 
 
