@@ -4,6 +4,7 @@ import os
 import shutil
 from datetime import UTC, datetime
 
+import hypothesis
 import pytest
 from django.conf import settings
 from django.core.cache import cache
@@ -13,6 +14,10 @@ from courses.keys import make_keys
 from tests.factories import CohortFactory, MembershipFactory, PersonFactory, SchoolFactory
 
 pytest_plugins = ["tests.sittings"]
+if not os.environ.get("CI"):
+    # Nothing is timed in the suite, on a busy machine least of all. In CI hypothesis has a profile of its own that says the same.
+    hypothesis.settings.register_profile("house", deadline=None)
+    hypothesis.settings.load_profile("house")
 CHROMIUM = shutil.which("chromium") or shutil.which("chromium-browser") or shutil.which("google-chrome")
 LEFT_OUT = []
 
