@@ -15,7 +15,7 @@ from tests.factories import CohortFactory, MembershipFactory, PersonFactory, Sch
 
 pytest_plugins = ["tests.sittings"]
 if not os.environ.get("CI"):
-    # Nothing is timed in the suite, on a busy machine least of all. In CI hypothesis has a profile of its own that says the same.
+    # Nothing is timed in the suite. In CI hypothesis has a profile of its own that says the same.
     hypothesis.settings.register_profile("house", deadline=None)
     hypothesis.settings.load_profile("house")
 CHROMIUM = shutil.which("chromium") or shutil.which("chromium-browser") or shutil.which("google-chrome")
