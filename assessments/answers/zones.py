@@ -38,7 +38,8 @@ def read(task: Task, values: Sequence[str]) -> list[str] | list[Group]:
     for value in values:
         cell, _, verdict = value.partition(":")
         groups.setdefault(verdict, []).append(cell)
-    return [{"cells": cells, "verdict": verdict} for verdict, cells in groups.items()]
+    marked: list[Group] = [{"cells": cells, "verdict": verdict} for verdict, cells in groups.items()]
+    return marked
 
 
 def written(marked: Sequence[str] | Sequence[Mapping[str, object]]) -> list[str]:

@@ -43,8 +43,10 @@ def case_of(scenario: Scenario, facts: Record, key: Record, answers: Mapping[str
         task_id: rounded(value, decimals[task_id]) if isinstance(value, float) else value
         for task_id, value in answers.items()
     }
-    case = {"facts": facts.as_json(), "key": key.as_json(), "answer": bound(scenario, facts, answer)}
-    return {**case, "model": _model(scenario, facts, key, answers)} if scenario.model else case
+    case: Plain = {"facts": facts.as_json(), "key": key.as_json(), "answer": bound(scenario, facts, answer)}
+    if scenario.model:
+        case["model"] = _model(scenario, facts, key, answers)
+    return case
 
 
 def _model(scenario: Scenario, facts: Record, key: Record, answers: Mapping[str, object]) -> Plain:

@@ -107,7 +107,8 @@ def _texts(scenario: Scenario) -> Iterator[tuple[str, str, str]]:
 
 def _numbers_worked(exemplar: Exemplar) -> Iterator[str]:
     """Walk the expressions that say which rows an exemplar changes, such as ``key.plastics``."""
-    return (over["n"] for over in exemplar.rows.values() if isinstance(over.get("n"), str))
+    numbers = (over.get("n") for over in exemplar.rows.values())
+    return (text for text in numbers if isinstance(text, str))
 
 
 def _changed(exemplar: Exemplar, own: Plain, expressions: Expressions, drawn: Mapping[str, object]) -> Plain:

@@ -86,20 +86,18 @@ def _settled(scenario: Scenario, kind: Kind, chance: Chance) -> tuple[Record, in
     thrown: Counter[str] = Counter()
     for tries in range(1, MOST_TRIES + 1):
         drawn = sketch.draw(chance, kind)
-        if not isinstance(drawn, Thrown):
-            facts = Record.of(scenario.facts, drawn)
-            drawn = _unfit(scenario, facts)
-            if drawn is None:
-                return facts, tries
-        thrown[drawn.why] += 1
+        kept = drawn if isinstance(drawn, Thrown) else _fit(scenario, Record.of(scenario.facts, drawn))
+        if not isinstance(kept, Thrown):
+            return kept, tries
+        thrown[kept.why] += 1
     most = ", ".join(f"{why} ({times} times)" for why, times in thrown.most_common(3))
     raise DrawNeverSettled(
         f"{scenario.ref}: no draw of kind '{kind.name}' stood in {MOST_TRIES} tries; thrown away because: {most}."
     )
 
 
-def _unfit(scenario: Scenario, facts: Record) -> Thrown | None:
-    """Return why a picture of these facts can't be asked about, or None."""
+def _fit(scenario: Scenario, facts: Record) -> Record | Thrown:
+    """Return the facts if all their pictures can be asked about, else why one of them can't."""
     found = (unfit(shown, shop_of(scenario)) for shown in pictures_of(scenario, facts).values())
     why = next((one for one in found if one), None)
-    return Thrown(why) if why else None
+    return Thrown(why) if why else facts
