@@ -60,5 +60,5 @@ def pictures(facts: Record) -> tuple[Shown, ...]:
     return (
         Shown("even_light", found, "diffuse"),
         Shown("as_found", found, "point", LAMP_PLACES[:1]),
-        Shown("wiped", wiped, "point", LAMP_PLACES, seen=(0,)),
+        Shown("wiped", wiped, "point", LAMP_PLACES, sought=(0,)),
     )

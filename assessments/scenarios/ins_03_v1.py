@@ -51,4 +51,4 @@ def pictures(facts: Record) -> tuple[Shown, ...]:
         severity=facts.number("severity"),
     )
     panel = scene(("gel_coat", "cream"), facts.number("seed"), numbers)
-    return (Shown("side", panel, "raking", seen=(0,), zones=(Zone("numbers", (0,), least=3, most=14),)),)
+    return (Shown("side", panel, "raking", sought=(0,), zones=(Zone("numbers", (0,), least=3, most=14),)),)

@@ -64,4 +64,4 @@ def pictures(facts: Record) -> tuple[Shown, ...]:
     )
     chalk = mark("oxidation", depth_um=facts.number("oxidation_um"))
     panel = scene(("gel_coat", "white"), facts.number("seed"), cracks, chalk)
-    return (Shown("deck", panel, "diffuse", seen=(0,), zones=(Zone("crack", (0,), "refer", least=2, most=4),)),)
+    return (Shown("deck", panel, "diffuse", sought=(0,), zones=(Zone("crack", (0,), "refer", least=2, most=4),)),)

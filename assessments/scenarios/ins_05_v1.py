@@ -49,4 +49,4 @@ def pictures(facts: Record) -> tuple[Shown, ...]:
     worst = about(facts.number("across"), facts.number("down"), REACH)
     domes = mark("blisters", worst, severity=facts.number("severity"))
     panel = scene(("topcoat_2k", str(facts["colour"])), facts.number("seed"), domes)
-    return (Shown("bottom", panel, "raking", seen=(0,), zones=(Zone("domes", (0,), "refer", least=3, most=12),)),)
+    return (Shown("bottom", panel, "raking", sought=(0,), zones=(Zone("domes", (0,), "refer", least=3, most=12),)),)

@@ -69,7 +69,7 @@ def pictures(facts: Record) -> tuple[Shown, ...]:
     side = Zone("side", everything, NEXT[true][0], least=4, most=15)
     return (
         Shown("rings", rings, "point", lamps),
-        Shown("low_lamp", rings, "raking", lamps, seen=everything, zones=(side,)),
+        Shown("low_lamp", rings, "raking", lamps, sought=everything, zones=(side,)),
         Shown("after_acid", scene(paint, seed, *left), "point", lamps),
     )
 

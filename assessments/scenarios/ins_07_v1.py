@@ -58,5 +58,5 @@ def pictures(facts: Record) -> tuple[Shown, ...]:
     return (
         Shown("as_it_stands", oily, "point", LAMP_PLACES[:1]),
         Shown("other_side", oily, "point", LAMP_PLACES[-1:]),
-        Shown("wiped", wiped, "point", LAMP_PLACES, seen=tuple(range(len(marks)))),
+        Shown("wiped", wiped, "point", LAMP_PLACES, sought=tuple(range(len(marks)))),
     )

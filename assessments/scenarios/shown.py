@@ -46,7 +46,8 @@ class Zone:
 class Shown:
     """One picture: a scene as the door ``picture`` takes it, its light, and the places its lamp can stand at.
 
-    ``seen`` are the defects, by place in the scene, that have to stand out, ``unseen`` those that mustn't show.
+    ``seen`` are the defects, by place in the scene, that have to stand out; ``sought`` those that have to be found:
+    they stand out, but not so that nobody could miss them. ``unseen`` are those that mustn't show.
     """
 
     name: str
@@ -54,6 +55,7 @@ class Shown:
     light: str
     lamps: tuple[Lamp, ...] = (POINT_LAMP,)
     seen: tuple[int, ...] = ()
+    sought: tuple[int, ...] = ()
     unseen: tuple[int, ...] = ()
     zones: tuple[Zone, ...] = ()
 
@@ -104,7 +106,8 @@ def zones_in(shown: Shown, shop: Shop) -> tuple[ZoneCells, ...]:
 def unfit(shown: Shown, shop: Shop) -> str | None:
     """Return why a picture can't be asked about, or None.
 
-    A defect to be seen doesn't stand out, one not to be seen shows, a zone lies in too few cells or too many.
+    A defect to be seen doesn't stand out, one to be found can't be missed, one not to be seen shows, a zone lies in too
+    few cells or too many.
     """
     scene = Scene.of(shown.scene, shop.catalogue)
     return next(chain(_against(scene, shown, shop.contrast), _against_zones(scene, shown)), None)
@@ -118,11 +121,13 @@ def observed(shown: Shown, shop: Shop) -> tuple[Observation, ...]:
 
 
 def _against(scene: Scene, shown: Shown, contrast: Contrast) -> Iterator[str]:
-    for place in (*shown.seen, *shown.unseen):
+    for place in (*shown.seen, *shown.sought, *shown.unseen):
         defect = scene.defects[place]
         entry = contrast.of(defect.kind, scene.colour, shown.light, defect.severity)
-        if place in shown.seen and not entry.askable:
+        if place not in shown.unseen and not entry.askable:
             yield f"{defect.kind} on {scene.colour} doesn't stand out in {shown.light} light"
+        if place in shown.sought and entry.easy:
+            yield f"{defect.kind} on {scene.colour} can't be missed in {shown.light} light"
         if place in shown.unseen and not entry.unseen:
             yield f"{defect.kind} on {scene.colour} shows in {shown.light} light"
 

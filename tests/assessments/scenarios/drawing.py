@@ -41,7 +41,7 @@ def assert_pictures_stand(drawn: Drawn) -> None:
     assert set(shown) == {picture.name for picture in drawn.scenario.pictures}
     for one in shown.values():
         scene = Scene.of(one.scene, catalogue())
-        assert all(place < len(scene.defects) for place in (*one.seen, *one.unseen))
+        assert all(place < len(scene.defects) for place in (*one.seen, *one.sought, *one.unseen))
         assert all(0 < x < 1 and 0 < y < 1 for x, y in one.lamps)
 
 

@@ -81,7 +81,7 @@ def test_oils_lie_on_the_panel_until_it_is_wiped() -> None:
     assert (even_light.light, as_found.light, wiped.light) == ("diffuse", "point", "point")
     assert (even_light.scene["oils"], as_found.scene["oils"], "oils" in wiped.scene) == (True, True, False)
     assert as_found.scene["defects"] == wiped.scene["defects"]
-    assert (len(as_found.lamps), len(wiped.lamps), wiped.seen) == (1, 5, (0,))
+    assert (len(as_found.lamps), len(wiped.lamps), wiped.sought) == (1, 5, (0,))
 
 
 def test_nothing_under_a_picture_names_the_marks() -> None:

@@ -65,8 +65,8 @@ def test_oils_lie_on_the_panel_until_it_is_wiped() -> None:
     as_it_stands, other_side, wiped = pictures(panel(trails=True))
     assert as_it_stands.scene == other_side.scene
     assert as_it_stands.lamps != other_side.lamps
-    assert (as_it_stands.scene["oils"], "oils" in wiped.scene, wiped.seen) == (True, False, (0,))
-    assert [shown.seen for shown in pictures(panel(trails=False))] == [(), (), ()]
+    assert (as_it_stands.scene["oils"], "oils" in wiped.scene, wiped.sought) == (True, False, (0,))
+    assert [shown.sought for shown in pictures(panel(trails=False))] == [(), (), ()]
 
 
 def test_nothing_under_a_picture_names_what_is_on_it() -> None:
