@@ -1,8 +1,10 @@
 """A defect is found on a picture: a reading asked for, cells marked by touch and keys, acts ordered, the truth seen."""
 
 import pytest
+from django.utils import timezone
 from playwright.sync_api import Page, expect
 
+from assessments import journey
 from assessments.journey import answers_of
 from assessments.models import Attempt, Scenario
 from tests.browser.answering import answers_like
@@ -14,22 +16,28 @@ DESK, PHONE = (1280, 800), (360, 740)
 
 
 @pytest.fixture
-def attempt(screens, trainee):
+def begin(screens, trainee):
+    """Return a function that opens an attempt; a picture may be left before it is made, or asked for again."""
+    screens.allow("status of 503", "webp net::ERR_ABORTED")
+
+    def opened(code: str) -> Attempt:
+        scenario = Scenario.objects.newest().get(code=code)
+        return journey.open_attempt(trainee, scenario, "practice", now=timezone.now(), seed=11)
+
+    return opened
+
+
+@pytest.fixture
+def attempt(begin):
     """An open attempt at cracks round a cleat."""
-    from django.utils import timezone
-
-    from assessments import journey
-
-    screens.allow("status of 503")
-    scenario = Scenario.objects.newest().get(code="INS-04")
-    return journey.open_attempt(trainee, scenario, "practice", now=timezone.now(), seed=11)
+    return begin("INS-04")
 
 
 @pytest.fixture
 def paper(open_page, sign_in, trainee, attempt):
-    """Return a function that opens the attempt on a screen of a size, with script or without."""
+    """Return a function that opens an attempt on a screen of a size, with script or without."""
 
-    def opened(size: tuple[int, int], *, script: bool = True) -> Page:
+    def opened(size: tuple[int, int], *, script: bool = True, attempt: Attempt = attempt) -> Page:
         page = sign_in(open_page(*size, script=script), trainee)
         page.goto(f"/attempts/{attempt.pk}/")
         return page
@@ -125,6 +133,29 @@ def test_cells_readings_and_acts_by_touch_and_keys(paper, attempt, size):
     hand_in(page)
     expect(page.locator(".truth")).to_contain_text(f"Found{', '.join(group['cells'])}")
     axe(page)
+
+
+def test_a_reading_brings_a_picture_its_lamp_is_moved_and_the_truth_is_seen(paper, begin):
+    attempt = begin("INS-06")
+    page = paper(PHONE, attempt=attempt)
+    expect(page.locator("#task-zones .panel")).to_have_count(0)
+    ask(page, "raking")
+    track = page.locator("#task-zones .lamp-track")
+    track.locator("label").last.click()
+    expect(page.locator("#task-zones [data-said]")).to_contain_text("Lamp place")
+    last = track.locator("input").count()
+    expect(page.locator(f'#task-zones [data-at="{last}"]')).to_be_visible()
+    page.locator("#task-zones [data-step='-1']").click()
+    expect(track.locator(f'[value="{last - 1}"]')).to_be_checked()
+    (group,) = answers_like(attempt, "key")["zones"]
+    words = next(one.words for one in attempt.scenario.spec.task("zones").options if one.id == group["verdict"])
+    frame(page, group["cells"], words)
+    saved(page, "zones")
+    assert kept(attempt, "zones") == [group]
+    axe(page)
+    hand_in(page)
+    expect(page.locator(".truth")).to_contain_text(f"Found{', '.join(group['cells'])}")
+    expect(page.locator(".truth")).to_contain_text("Missednone")
 
 
 def test_a_cell_has_one_verdict(paper, attempt):
