@@ -14,6 +14,7 @@ from assessments.scenarios.story import Show, with_units, worded
 
 _OF_THE_RULE: Final = ("limit", "within")
 _ROOTS: Final = ("answer", "key", "facts", "model")
+_PERCENT: Final = "percent"
 _PLACE: Final = re.compile(r"(?P<name>\w+)\[(?P<place>\d+)\](?:\.(?P<column>\w+))?")
 
 
@@ -38,8 +39,16 @@ def said(scenario: Scenario, compared: Compared, show: Show) -> Said:
     field, label = _named(scenario, root, name)
     if compared.value is None:
         return Said(root, label, "")
-    text = worded(field, compared.value, show) if field else _loose(scenario, compared, show)
+    if field is None or _counts(field, compared.value):
+        text = _loose(scenario, compared, show)
+    else:
+        text = worded(field, compared.value, show)
     return Said(root, label, with_units(text, show))
+
+
+def _counts(field: Field, value: object) -> bool:
+    """Whether a list was compared by how many stand in it."""
+    return field.kind in ("list", "rows") and isinstance(value, int | float)
 
 
 def _named(scenario: Scenario, root: str, name: str) -> tuple[Field | None, str]:
@@ -72,7 +81,8 @@ def _loose(scenario: Scenario, compared: Compared, show: Show) -> str:
     if isinstance(value, bool) or not isinstance(value, int | float):
         return worded(Field(compared.name, "text"), value, show)
     decimals = len(f"{value:.4f}".rstrip("0").partition(".")[2])
-    return show(value, compared.unit or "ratio", decimals)
+    unit = _PERCENT if compared.unit == "%" else compared.unit or "ratio"
+    return show(value, unit, decimals)
 
 
 def _choices(scenario: Scenario) -> Iterator[Field]:

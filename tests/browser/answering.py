@@ -24,9 +24,10 @@ def answers_like(attempt: Attempt, exemplar: str) -> Mapping[str, Any]:
     return next(one.answers for one in tried if one.name == exemplar)
 
 
-def opened(person: Person, mode: str = "practice") -> Attempt:
+def opened(person: Person, mode: str = "practice", code: str = CODE, seed: int | None = None) -> Attempt:
     """Return an attempt that was just opened for `person`."""
-    return journey.open_attempt(person, Scenario.objects.newest().get(code=CODE), mode, now=timezone.now())
+    scenario = Scenario.objects.newest().get(code=code)
+    return journey.open_attempt(person, scenario, mode, now=timezone.now(), seed=seed)
 
 
 def give(attempt: Attempt, task: str, value: Any, seen: int = 0) -> journey.Saved:

@@ -4,10 +4,12 @@ import re
 
 import pytest
 from django.core import mail
+from django.utils import timezone
 
+from assessments import journey
 from courses.models import Lesson, LessonRead, Person
 from courses.trade.sums import SUMS
-from tests.browser.answering import CODE, give, judged, opened
+from tests.browser.answering import CODE, answers_like, give, judged, opened
 from tests.browser.looking import low, wide
 from tests.browser.screens import PHONE
 from tests.browser.stage import Stage, at, look, press
@@ -180,10 +182,14 @@ def test_a_page_of_a_trainee(screens, learner, name):
     assert look(learner, READ[name]) == []
 
 
-@pytest.mark.parametrize("path", ["/", "/lessons/dew-point/", "/calculators/dew_point/", "/settings/", "attempt"])
-def test_a_page_without_script(open_page, sign_in, trainee, path):
+@pytest.mark.parametrize(
+    "path", ["/", "/lessons/dew-point/", "/calculators/dew_point/", "/settings/", "attempt", "INS-04"]
+)
+def test_a_page_without_script(screens, open_page, sign_in, trainee, path):
+    screens.allow("status of 503", "webp net::ERR_ABORTED")
     page = sign_in(open_page(*PHONE, script=False), trainee)
-    page.goto(f"/attempts/{opened(trainee).pk}/" if path == "attempt" else path)
+    codes = {"attempt": CODE, "INS-04": "INS-04"}
+    page.goto(f"/attempts/{opened(trainee, code=codes[path], seed=11).pk}/" if path in codes else path)
     assert wide(page) + low(page) == []
 
 
@@ -240,6 +246,25 @@ def test_an_attempt_with_two_answers_from_two_tabs(learner):
 def test_a_verdict(learner, outcome):
     attempt = judged(learner.person, OUTCOMES[outcome], "paper")
     assert attempt.outcome == outcome
+    assert look(learner, at("attempt-verdict", attempt.pk)) == []
+
+
+SEEN = {"INS-04": ["asked", "steps", "zones"], "INS-09": ["asked", "patches"], "INS-01": ["looks"]}
+"""Scenarios whose pages hold lists: cells with verdicts, acts, rows, readings, a lamp that moves."""
+
+
+@pytest.mark.parametrize("code", SEEN)
+def test_an_attempt_and_a_verdict_with_something_to_look_at(screens, learner, code):
+    screens.allow("status of 503", "webp net::ERR_ABORTED")
+    attempt = opened(learner.person, code=code, seed=11)
+    key = answers_like(attempt, "key")
+    for task in SEEN[code]:
+        give(attempt, task, key[task])
+    assert look(learner, at("attempt-detail", attempt.pk)) == []
+    if attempt.pictures:
+        journey.describe(attempt)
+        assert look(learner, at("attempt-detail", attempt.pk)) == []
+    journey.hand_in(attempt, now=timezone.now())
     assert look(learner, at("attempt-verdict", attempt.pk)) == []
 
 

@@ -3,8 +3,10 @@
 import pytest
 
 from assessments import shipped
-from assessments.marking import Said, said
+from assessments.marking import Said, mark, said
+from assessments.marking.exemplars import drawn_case, trials
 from assessments.rules import Compared
+from assessments.scenarios.draw import draw, key_of
 from assessments.scenarios.spec import Scenario
 from assessments.scenarios.story import metric
 from courses.trade.units import Preferences, shown
@@ -72,6 +74,8 @@ def test_a_quantity_in_an_options_words_is_shown_in_the_readers_units(coa_01: Sc
             Compared("answer.asked[0]", "press", None),
             Said("answer", "Readings 1", "A thumb pressed hard, all round the fitting"),
         ),
+        ("INS-01@1", Compared("answer.looks", 4, None), Said("answer", "Looks", "4")),
+        ("INS-08@1", Compared("within", 25, "%"), Said("within", "within", "25\u00a0%")),
         ("INS-01@1", Compared("answer.lamp_places", 1, None), Said("answer", "Places of the lamp", "1")),
         ("INS-01@1", Compared("facts.true_defect", "swirl", None), Said("facts", "true defect", "swirls")),
         ("INS-09@1", Compared("model.named", 4, None), Said("model", "Patches named right", "4")),
@@ -79,3 +83,15 @@ def test_a_quantity_in_an_options_words_is_shown_in_the_readers_units(coa_01: Sc
 )
 def test_a_place_in_a_list_and_what_is_derived_have_words(ref: str, compared: Compared, wanted: Said) -> None:
     assert said(shipped.scenario(ref), compared, metric) == wanted
+
+
+def test_whatever_a_finding_of_a_shipped_book_compares_has_words_in_any_units() -> None:
+    for ref in shipped.scenarios():
+        marker = shipped.marker(ref)
+        scenario = marker.scenario
+        facts = draw(scenario, 11).facts
+        key = key_of(scenario, facts)
+        for trial in trials(marker.expressions, key, drawn_case(scenario, facts, key)):
+            for finding in mark(marker, facts, trial.answers).findings:
+                said_of = [said(scenario, one, american) for one in finding.values]
+                assert all(one.label for one in said_of), (ref, finding.code)
