@@ -52,7 +52,8 @@ def test_a_picture_that_shows_too_little_or_too_much_is_thrown_away(shop: Shop) 
         "swirl on white doesn't stand out in point light"
     )
     assert unfit(shown(SWIRLS, colour="black", light="point", seen=(0,)), shop) is None
-    assert unfit(shown(BLISTERS, colour="navy", sought=(0,)), shop) == "blisters on navy can't be missed in raking light"
+    domes = shown(BLISTERS, colour="navy", sought=(0,))
+    assert unfit(domes, shop) == "blisters on navy can't be missed in raking light"
     assert unfit(shown(SWIRLS, colour="black", light="point", unseen=(0,)), shop) == (
         "swirl on black shows in point light"
     )

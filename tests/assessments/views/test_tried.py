@@ -3,7 +3,9 @@
 import pytest
 from django.http import QueryDict
 
+from assessments import drafting
 from assessments.manuscript import read
+from assessments.models import Scenario
 from assessments.rules import Rule
 from assessments.views.tried import answers_offered, draw_shown, judged, own_fields, spec_of, trial_of
 
@@ -113,3 +115,28 @@ def test_the_draw_is_shown_with_its_key(tried, spec, author):
     shown = draw_shown(spec, tried()[0], author)
     assert dict(shown["facts"])["Air in the shed"].endswith("°C")
     assert "Dew point" in dict(shown["key"])
+
+
+def test_lists_of_ones_own_are_written_line_by_line(shelves, author, now):
+    draft = drafting.begin_draft(Scenario.objects.newest().get(code="INS-04"), author, now=now)
+    spec = spec_of(draft, read(draft).text)
+    sent = QueryDict(
+        "answers=own&own-asked=press&own-steps=tell%0D%0Arecord zone=crack&own-zones=A1:refer%0D%0AA2:refer"
+    )
+    trial = trial_of(spec, sent, author, draft)
+    assert trial.answers["asked"] == ["press"]
+    assert trial.answers["steps"] == [{"op": "tell"}, {"op": "record", "zone": "crack"}]
+    assert trial.answers["zones"] == [{"cells": ["A1", "A2"], "verdict": "refer"}]
+    fields = {one["name"]: one for one in own_fields(spec, trial, author, sent)}
+    assert (fields["own-steps"]["kind"], fields["own-steps"]["value"]) == ("lines", "tell\nrecord zone=crack")
+    assert [one["value"] for one in fields["own-asked"]["options"] if one["chosen"]] == ["press"]
+
+
+def test_a_line_that_names_no_act_is_refused_and_kept(shelves, author, now):
+    draft = drafting.begin_draft(Scenario.objects.newest().get(code="INS-04"), author, now=now)
+    spec = spec_of(draft, read(draft).text)
+    sent = QueryDict("answers=own&own-steps=tel")
+    trial = trial_of(spec, sent, author, draft)
+    assert trial.errors["steps"].startswith("'tel' is no act here; did you mean tell?")
+    fields = {one["name"]: one for one in own_fields(spec, trial, author, sent)}
+    assert fields["own-steps"]["value"] == "tel"
