@@ -21,7 +21,7 @@ ANGLES = (0.0, 20.0, 45.0, 60.0, 75.0, 85.0)
 @pytest.mark.parametrize("index", INDICES)
 @pytest.mark.parametrize("angle", ANGLES)
 def test_reflectance_is_that_of_a_thin_film_library(index: float, angle: float) -> None:
-    """PyPI tmm 0.2: the mean of both polarisations at a bare surface between air and the film."""
+    """The package tmm 0.2: the mean of both polarisations at a bare surface between air and the film."""
     theirs = [coh_tmm(way, [1.0, index], [inf, inf], radians(angle), 0.55)["R"] for way in "sp"]
     assert gloss.reflectance(index, angle) == pytest.approx(sum(theirs) / 2, abs=1e-12)
 
