@@ -11,6 +11,7 @@ from assessments.errors import AttemptRefused
 from assessments.journey import Given
 from assessments.models import Evidence, Scenario
 from assessments.record import judged_text
+from assessments.views.lines import evidence_line
 from courses.models import HungPicture
 
 pytestmark = pytest.mark.django_db
@@ -75,6 +76,7 @@ def test_read_in_words_it_is_said_on_the_record_and_committed_to(trainee, practi
     done = journey.hand_in(practice, now=now + timedelta(minutes=3))
     evidence = Evidence.objects.get(attempt=done)
     assert evidence.described
+    assert "pictures read in words" in evidence_line(evidence)["words"]
     assert wrong() == []
 
 
