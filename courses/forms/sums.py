@@ -38,6 +38,18 @@ class QuantityField(forms.CharField):
             raise ValidationError(refusal.sentence) from refusal
 
 
+class OptionField(forms.ChoiceField):
+    """One of the choices of an input, in the words of the trade."""
+
+    unit_symbol = ""
+
+    def __init__(self, wanted: Input) -> None:
+        blank = [("", _("Choose"))] if wanted.default is None else []
+        options = [(option, _(words)) for option, words in wanted.options.items()]
+        super().__init__(label=_(wanted.title), required=wanted.needed, choices=blank + options, error_messages=NEEDED)
+        self.wanted = wanted
+
+
 class SumForm(forms.Form):
     """The inputs of one sum."""
 
@@ -45,7 +57,7 @@ class SumForm(forms.Form):
         super().__init__(data=data, auto_id=f"{prefix or asked.name}-%s")
         self.sum = asked
         for wanted in asked.inputs:
-            self.fields[wanted.name] = QuantityField(wanted, prefs)
+            self.fields[wanted.name] = OptionField(wanted) if wanted.choices else QuantityField(wanted, prefs)
             self.fields[wanted.name].initial = typed(wanted, wanted.default, prefs)
 
     def result(self) -> Result | None:
@@ -60,7 +72,9 @@ class SumForm(forms.Form):
 
 
 def typed(wanted: Input, value: Value, prefs: Preferences) -> str | None:
-    """Return a value, or several, as the reader would type it into the field; None where nobody could."""
+    """Return a value, or several, as the reader would type or choose it; None where nobody could."""
+    if isinstance(value, str):
+        return value
     numbers = value if isinstance(value, tuple) else (value,)
     found = [shown_plain(each, wanted.unit, prefs) for each in numbers if isinstance(each, float)]
     return " ".join(each.split("\u00a0")[0].rstrip("°").replace("\u2212", "-") for each in found) or None

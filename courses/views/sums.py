@@ -54,11 +54,13 @@ def calculator(name: str, prefs: Preferences, data: Mapping[str, str] | None = N
 
 
 def opened_with(name: str, given: Mapping[str, str], prefs: Preferences) -> Calculator:
-    """Return the calculator of a sum as a lesson opens it: `given` in base units, worked out at once."""
-    inputs = {wanted.name: wanted for wanted in sum_named(name).inputs}
-    values = {key: inputs[key].read(text) for key, text in given.items()}
-    data = {key: text for key, value in values.items() if (text := typed(inputs[key], value, prefs))}
-    return calculator(name, prefs, data or None)
+    """Return the calculator of a sum as a lesson opens it: `given` in base units, the rest by default, worked out."""
+    inputs = sum_named(name).inputs
+    values = {
+        wanted.name: wanted.read(given[wanted.name]) if wanted.name in given else wanted.default for wanted in inputs
+    }
+    data = {one.name: text for one in inputs if (text := typed(one, values[one.name], prefs))}
+    return calculator(name, prefs, data if given else None)
 
 
 @login_required

@@ -145,6 +145,7 @@ class Result:
         lines = []
         for wanted in self.sum.inputs:
             value = self.inputs[wanted.name]
+            value = wanted.options.get(value, value) if isinstance(value, str) else value
             if text := _plain(value, wanted.unit, prefs):
                 lines.append(ShownLine(wanted.name, wanted.title, text))
         return lines

@@ -17,6 +17,7 @@ Value = float | str | tuple[float, ...] | tuple[Mapping[str, "Value"], ...] | No
 class Input:
     """One input: a quantity in ``unit`` from ``low`` to ``high``, one of ``choices``, or rows with ``columns``.
 
+    ``words`` are what a reader sees of the ``choices``, in their order, where that differs.
     With ``count`` it is a list of so many quantities, at least and at most: readings, written one after another.
     Without ``default`` it has to be given, unless it is ``optional``: then leaving it out has a meaning of its own,
     which its title tells.
@@ -29,6 +30,7 @@ class Input:
     high: float | None = None
     default: float | str | None = None
     choices: tuple[str, ...] = ()
+    words: tuple[str, ...] = ()
     columns: tuple[Input, ...] = ()
     optional: bool = False
     count: tuple[int, int] | None = None
@@ -46,6 +48,15 @@ class Input:
     def needed(self) -> bool:
         """Whether it has to be given."""
         return self.default is None and not self.optional
+
+    @property
+    def options(self) -> Mapping[str, str]:
+        """What a reader sees of each choice.
+
+        >>> Input("machine", "Machine", choices=("da", "hand"), words=("Dual action", "By hand")).options["da"]
+        'Dual action'
+        """
+        return dict(zip(self.choices, self.words or self.choices, strict=True))
 
     def read(self, given: object, prefs: Preferences | None = None) -> Value:
         """``given`` (a number, text with or without unit, a choice, a list of rows) as the sum's value.

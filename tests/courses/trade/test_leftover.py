@@ -1,5 +1,6 @@
 """What a cut leaves, against Python's own normal distribution and properties that hold whatever the numbers."""
 
+from collections.abc import Callable
 from math import log
 from statistics import NormalDist
 
@@ -38,7 +39,9 @@ def test_nineteen_in_twenty_lie_below_d95(median: float, gsd: float, spread: flo
 
 
 @given(FILMS, SPREADS, CUTS, CUTS)
-def test_burning_grows_with_the_cut_and_tape_never_adds_to_it(film: float, spread: float, one: float, two: float):
+def test_burning_grows_with_the_cut_and_tape_never_adds_to_it(
+    film: float, spread: float, one: float, two: float
+) -> None:
     less, more = sorted((one, two))
     at = [leftover.burn_probability(film, spread, cut, 2.5, 0.75, taped=False) for cut in (less, more)]
     assert at[0] <= at[1]
@@ -73,6 +76,6 @@ def test_nothing_cut_leaves_everything() -> None:
         lambda: leftover.cut_at_chance_um(45.0, 0.1, 0.5),
     ],
 )
-def test_what_lies_outside_is_refused(call) -> None:
+def test_what_lies_outside_is_refused(call: Callable[[], float]) -> None:
     with pytest.raises(OutOfRange):
         call()
