@@ -18,6 +18,7 @@ from assessments.scenarios import (
     ins_07_v1,
     ins_08_v1,
     ins_09_v1,
+    pln_09_v1,
 )
 from assessments.scenarios.errors import UnknownScenario
 from assessments.scenarios.sketch import Sketch
@@ -36,6 +37,7 @@ SKETCHES: Final[Mapping[str, Sketch]] = MappingProxyType(
         "INS-07@1": Sketch(ins_07_v1.draw, ins_07_v1.key, ins_07_v1.pictures),
         "INS-08@1": Sketch(ins_08_v1.draw, ins_08_v1.key),
         "INS-09@1": Sketch(ins_09_v1.draw, ins_09_v1.key, model=ins_09_v1.model),
+        "PLN-09@1": Sketch(pln_09_v1.draw, pln_09_v1.key, pln_09_v1.pictures),
     }
 )
 
