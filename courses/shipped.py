@@ -11,6 +11,7 @@ from courses.content.lesson import Known, Lesson, read_lesson
 from courses.content.pack import PICTURES, Shelf, UnitPack, read_shelf, read_units
 from courses.content.picture_list import ListedPicture, read_pictures
 from courses.pictures.contrast import Contrast, read_contrast
+from courses.trade.panels import PanelKind, read_panels
 from courses.trade.sources import Source, read_sources
 from courses.trade.sums import SUMS
 from courses.trade.surfaces import Catalogue, read_catalogue
@@ -19,7 +20,8 @@ FIXTURES = "fixtures"
 DRAWINGS = Path(__file__).parent / "templates/courses/drawings"
 """Line drawings, each a template of its own."""
 CONTRAST = "contrast.toml"
-TABLES = ("sources.toml", "defects.toml", "surfaces.toml", CONTRAST)
+PANELS = "panels.toml"
+TABLES = ("sources.toml", "defects.toml", "surfaces.toml", CONTRAST, PANELS)
 """Tables of the trade that are no finders."""
 
 
@@ -71,6 +73,12 @@ def catalogue() -> Catalogue:
 def contrast() -> Contrast:
     """Return how well each kind of defect shows."""
     return read_contrast(text_of(f"trade/{CONTRAST}"), f"fixtures/trade/{CONTRAST}")
+
+
+@lru_cache(maxsize=1)
+def panels() -> Mapping[str, PanelKind]:
+    """Return the kinds of panels to try a plan on, by code."""
+    return read_panels(text_of(f"trade/{PANELS}"), f"fixtures/trade/{PANELS}", catalogue(), sources())
 
 
 @lru_cache(maxsize=1)

@@ -13,6 +13,7 @@ def test_everything_shipped_reads():
     assert "which_reading" in shipped.finders()
     assert "swirl" in shipped.catalogue().kinds
     assert set(shipped.contrast().kinds) == set(shipped.catalogue().kinds)
+    assert "mild_chalk" in shipped.panels()
     assert shipped.pictures()["swirl_navy"].light == "point"
     assert "four_skins" in shipped.known().drawings
     assert shipped.sources()["practice"].title == "Common practice"
