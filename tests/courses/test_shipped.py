@@ -48,6 +48,7 @@ def test_a_lesson_is_read_once_for_each_text():
         ("trade/sources.toml", 'mark = "practice"', 'mark = "rumour"', "sources.toml, line "),
         ("trade/contrast.toml", "renderer = 1", "renderer = true", "fixtures/trade/contrast.toml, line "),
         ("trade/defects.toml", 'verdict = "polish"', 'verdict = "polsh"', "fixtures/trade/defects.toml, line "),
+        ("trade/panels.toml", 'light = "diffuse"', 'light = "sun"', "fixtures/trade/panels.toml, line "),
         ("trade/surfaces.toml", "index = 1.55", "index = true", "fixtures/trade/surfaces.toml, line "),
         ("trade/which_reading.toml", 'source = "', 'source = "no-such-', "which_reading.toml, line "),
     ],
