@@ -72,6 +72,11 @@ _SPANS: Mapping[str, Range] = MappingProxyType(
     {"loa_m": LENGTH_M, "lwl_m": LENGTH_M, "beam_m": BEAM_M, "draft_m": DEPTH_M, "freeboard_m": DEPTH_M}
 )
 
+LETTERS: Mapping[str, str] = MappingProxyType(
+    {"loa_m": "LOA", "lwl_m": "LWL", "beam_m": "B", "draft_m": "D", "freeboard_m": "F"}
+)
+"""What each dimension is called in a formula."""
+
 
 @dataclass(frozen=True, slots=True)
 class Formula:
@@ -140,7 +145,7 @@ def hull_area_m2(formula: str, hull: Hull, left_out_m2: float = 0.0) -> float:
     given = {name: getattr(hull, name) for name in chosen.reads}
     for name, value in given.items():
         if value is None:
-            raise MissingInput(f"{formula} is {chosen.text}: it needs this one too.", name)
+            raise MissingInput(f"{formula} is {chosen.text}; give {LETTERS[name]}, in m or ft.", name)
     whole = chosen.work(**given)
     if LEFT_OUT_M2.checked("left_out_m2", left_out_m2) >= whole:
         raise OutOfRange(
@@ -206,7 +211,7 @@ def of_factor(factor: float) -> float:
     return FACTOR.checked("factor", factor)
 
 
-def coating_by_rate_ml(area_m2: float, coats: int = 1, substrate: str = "gel_coat") -> float:
+def coating_by_rate_ml(area_m2: float, coats: float = 1, substrate: str = "gel_coat") -> float:
     """Thin coating for an area by the planning rate (C1), mL: rate × area × coats, and 3 mL for the first section.
 
     2.5 mL/m² on gel coat, 1.2 on clear coat. 1 to 5 coats, area up to 5000 m². Source: practice.
@@ -219,7 +224,7 @@ def coating_by_rate_ml(area_m2: float, coats: int = 1, substrate: str = "gel_coa
     return RATE_ML_M2[substrate] * AREA_M2.checked("area_m2", area_m2) * _coats(coats) + FIRST_SECTION_ML
 
 
-def coating_by_film_ml(area_m2: float, coats: int, dry_um: float, solids_percent: float, more: float) -> float:
+def coating_by_film_ml(area_m2: float, coats: float, dry_um: float, solids_percent: float, more: float) -> float:
     """Coating for an area by the film it shall leave (C2), mL: area × coats × DFT ÷ (10 × VS) × 1000 × ``more``.
 
     ``more`` is what the loss makes of it: `of_loss` or `of_factor`, and which of the two is said beside the figure.
@@ -234,7 +239,7 @@ def coating_by_film_ml(area_m2: float, coats: int, dry_um: float, solids_percent
     return 1000 * area * _coats(coats) / spreading_rate_m2_l(solids_percent, dry_um) * FACTOR.checked("more", more)
 
 
-def _coats(coats: int) -> int:
+def _coats(coats: float) -> int:
     least, most = COATS
     if isinstance(coats, bool) or coats != int(coats) or not least <= coats <= most:
         raise OutOfRange(f"{coats:g} coats can't be laid; give a whole number from {least} to {most}.", "coats")

@@ -7,6 +7,7 @@ from types import MappingProxyType
 
 from courses.trade.errors import TradeError, UnknownSum, offer
 from courses.trade.sums.air import AIR_SUMS
+from courses.trade.sums.film import FILM_SUMS
 from courses.trade.sums.gauging import GAUGING_SUMS
 from courses.trade.sums.gloss import GLOSS_SUMS
 from courses.trade.sums.result import Result
@@ -14,7 +15,7 @@ from courses.trade.sums.shape import Sum, read_inputs
 from courses.trade.units import Preferences
 
 SUMS: Mapping[str, Sum] = MappingProxyType(
-    {declared.name: declared for declared in (*AIR_SUMS, *GAUGING_SUMS, *GLOSS_SUMS)}
+    {declared.name: declared for declared in (*AIR_SUMS, *GAUGING_SUMS, *GLOSS_SUMS, *FILM_SUMS)}
 )
 """The register, topic after topic."""
 

@@ -95,7 +95,7 @@ def test_what_is_left_out_comes_off_and_can_not_be_all_of_it() -> None:
 def test_an_unknown_formula_and_a_missing_dimension_are_refused_with_what_would_be_right() -> None:
     with pytest.raises(ImpossibleChoice, match="there are T1, D1, B1, B2, B3, K1, K2"):
         hull_area_m2("T7", RUNABOUT)
-    with pytest.raises(MissingInput, match=r"freeboard_m: T1 is 2 × \(LOA \+ B\) × F: it needs this one too\."):
+    with pytest.raises(MissingInput, match=r"freeboard_m: T1 is 2 × \(LOA \+ B\) × F; give F, in m or ft\."):
         hull_area_m2("T1", Hull(loa_m=6.0, beam_m=2.0))
 
 
