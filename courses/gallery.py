@@ -21,10 +21,13 @@ from courses.models import HungPicture, Person
 from courses.models.picture import Purpose
 from courses.pictures import LIGHTS, RENDERER, Scene
 from courses.pictures.lookalikes import CLEAN, SHADES, STRIPS, lookalike
+from courses.pictures.plan_scenes import LAMPS
 from courses.shipped import catalogue, pictures
 
 SALT = "courses.gallery"
 MOST_LAMPS = 12
+MOST_TRIED = 2000
+"""So many pictures of tried plans hang; of more, those hung longest ago are taken down."""
 OUTSIDE = 0.5
 """So far beyond the edge of the picture, in fractions of it, a lamp may stand."""
 
@@ -137,6 +140,26 @@ def _of_lookalikes() -> Iterator[HungPicture]:
 def lookalike_sheet(kind: str, shade: str, light: str) -> HungPicture:
     """Return the row of one panel of the look-alikes."""
     return sheet(lookalike(kind, shade), light, STRIPS[light], Purpose.LOOKALIKE)
+
+
+def tried_sheets(scenes: Sequence[Mapping[str, Any]], light: str) -> list[HungPicture]:
+    """Return the rows of a panel before and after a plan, all under one lamp, hung or not."""
+    return [sheet(scene, light, LAMPS[light], Purpose.TRIED) for scene in scenes]
+
+
+def are_hung(rows: Sequence[HungPicture]) -> bool:
+    """Say whether every one of these pictures hangs."""
+    codes = {row.code for row in rows}
+    return HungPicture.objects.filter(code__in=codes).count() == len(codes)
+
+
+@transaction.atomic
+def hang_tried(rows: Sequence[HungPicture]) -> None:
+    """Hang the pictures of a tried plan, which somebody asked to see; take down what hangs longest beyond the most."""
+    HungPicture.objects.bulk_create(rows, ignore_conflicts=True)
+    tried = HungPicture.objects.filter(purpose=Purpose.TRIED).order_by("-pk")
+    if last := tried.values_list("pk", flat=True)[MOST_TRIED:].first():
+        tried.filter(pk__lte=last).delete()
 
 
 def lookalike_kinds() -> tuple[str, ...]:

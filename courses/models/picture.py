@@ -14,6 +14,7 @@ class Purpose(models.TextChoices):
     LESSON = "lesson", _("lesson")
     LOOKALIKE = "lookalike", _("look-alikes")
     PAPER = "paper", _("attempt")
+    TRIED = "tried", _("tried plan")
 
 
 class HungPicture(models.Model):

@@ -210,3 +210,25 @@ def test_the_first_measure_stands(school, easel):
     row.save()
     gallery.shown(row, 1)
     assert gallery.gather_measured(row).measured == {"1": []}
+
+
+def tried(colour):
+    """Return the rows of a small panel before and after a plan."""
+    return gallery.tried_sheets([{**SCENE, "colour": colour}, {**SCENE, "colour": colour, "removed_um": 2.0}], "point")
+
+
+def test_pictures_of_a_tried_plan_hang_when_somebody_asked_and_for_everybody(school):
+    rows = tried("navy")
+    assert not gallery.are_hung(rows)
+    gallery.hang_tried(rows)
+    gallery.hang_tried(rows)
+    assert gallery.are_hung(rows)
+    assert {row.owner for row in HungPicture.objects.filter(purpose="tried")} == {None}
+    assert HungPicture.objects.count() == 2
+
+
+def test_of_too_many_tried_plans_the_oldest_pictures_are_taken_down(school, monkeypatch):
+    monkeypatch.setattr(gallery, "MOST_TRIED", 4)
+    for colour in ("navy", "black", "red"):
+        gallery.hang_tried(tried(colour))
+    assert [gallery.are_hung(tried(colour)) for colour in ("navy", "black", "red")] == [False, True, True]
