@@ -11,6 +11,7 @@ from courses.content.lesson import Known, Lesson, read_lesson
 from courses.content.pack import PICTURES, Shelf, UnitPack, read_shelf, read_units
 from courses.content.picture_list import ListedPicture, read_pictures
 from courses.pictures.contrast import Contrast, read_contrast
+from courses.trade.constants import Constants, read_constants
 from courses.trade.panels import PanelKind, read_panels
 from courses.trade.sources import Source, read_sources
 from courses.trade.sums import SUMS
@@ -21,7 +22,8 @@ DRAWINGS = Path(__file__).parent / "templates/courses/drawings"
 """Line drawings, each a template of its own."""
 CONTRAST = "contrast.toml"
 PANELS = "panels.toml"
-TABLES = ("sources.toml", "defects.toml", "surfaces.toml", CONTRAST, PANELS)
+MODEL = "model.toml"
+TABLES = ("sources.toml", "defects.toml", "surfaces.toml", CONTRAST, PANELS, MODEL)
 """Tables of the trade that are no finders."""
 
 
@@ -67,6 +69,12 @@ def catalogue() -> Catalogue:
     files = ("defects.toml", "surfaces.toml")
     defects, surfaces = ((text_of(f"trade/{name}"), f"fixtures/trade/{name}") for name in files)
     return read_catalogue(defects, surfaces, sources())
+
+
+@lru_cache(maxsize=1)
+def constants() -> Constants:
+    """Return the constants of the surface model."""
+    return read_constants(text_of(f"trade/{MODEL}"), f"fixtures/trade/{MODEL}", sources())
 
 
 @lru_cache(maxsize=1)

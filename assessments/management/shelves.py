@@ -11,7 +11,7 @@ from assessments.management.demo_plan import read_plan
 from assessments.models import RuleBook
 from assessments.rules import RuleBook as Book
 from courses.actions import publish_course, publish_lesson
-from courses.shipped import catalogue, contrast, panels, shelf
+from courses.shipped import catalogue, constants, contrast, panels, shelf
 
 
 def refuse_broken() -> None:
@@ -20,6 +20,7 @@ def refuse_broken() -> None:
     catalogue()
     contrast()
     panels()
+    constants()
     for ref in shipped.published():
         shipped.marker(ref)
     read_plan()

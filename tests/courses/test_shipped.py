@@ -14,6 +14,7 @@ def test_everything_shipped_reads():
     assert "swirl" in shipped.catalogue().kinds
     assert set(shipped.contrast().kinds) == set(shipped.catalogue().kinds)
     assert "mild_chalk" in shipped.panels()
+    assert shipped.constants().minutes["wash"] == 1.5
     assert shipped.pictures()["swirl_navy"].light == "point"
     assert "four_skins" in shipped.known().drawings
     assert shipped.sources()["practice"].title == "Common practice"
@@ -48,6 +49,7 @@ def test_a_lesson_is_read_once_for_each_text():
         ("trade/sources.toml", 'mark = "practice"', 'mark = "rumour"', "sources.toml, line "),
         ("trade/contrast.toml", "renderer = 1", "renderer = true", "fixtures/trade/contrast.toml, line "),
         ("trade/defects.toml", 'verdict = "polish"', 'verdict = "polsh"', "fixtures/trade/defects.toml, line "),
+        ("trade/model.toml", "wash = 1.5", "wash = true", "fixtures/trade/model.toml, line "),
         ("trade/panels.toml", 'light = "diffuse"', 'light = "sun"', "fixtures/trade/panels.toml, line "),
         ("trade/surfaces.toml", "index = 1.55", "index = true", "fixtures/trade/surfaces.toml, line "),
         ("trade/which_reading.toml", 'source = "', 'source = "no-such-', "which_reading.toml, line "),
