@@ -266,8 +266,8 @@ class Packs:
 
     @property
     def slack_percent(self) -> float:
-        """What is left over, in per cent of the need."""
-        return 100 * self.spare_ml / self.need_ml if self.need_ml else 100.0
+        """What is left over, in per cent of what the packs hold."""
+        return 100 * self.spare_ml / self.bought_ml if self.count else 100.0
 
     @property
     def tight(self) -> bool:

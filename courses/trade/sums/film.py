@@ -145,7 +145,7 @@ FILM_SUMS = (
             Output("need_ml", "Needed", "ml", 1),
             Output("packs", "Packs", "ratio", 0, page_decimals=0),
             Output("spare_ml", "Left over", "ml", 1),
-            Output("slack_percent", "Left over, of the need", "percent", 1, page_decimals=1),
+            Output("slack_percent", "Left over, of what is bought", "percent", 1, page_decimals=1),
             Output("wet_um", "Wet film of a coat before loss", "um", 2, page_decimals=2),
             Output("left_um", "Dry film of a coat", "um", 2, page_decimals=2),
         ),

@@ -53,7 +53,7 @@ def test_the_planning_rate_of_the_worked_boat() -> None:
         "need_ml": 38.4,
         "packs": 2.0,
         "spare_ml": 21.6,
-        "slack_percent": 56.3,
+        "slack_percent": 36.0,
         "wet_um": 2.71,
         "left_um": 0.66,
     }
@@ -98,4 +98,4 @@ def test_a_reader_of_feet_sees_square_feet_and_ounces() -> None:
     area = work_out("hull_area", BOAT).shown(Preferences.us())
     assert area.output.text == "152\xa0ft²"
     coating = work_out("coating_needed", {"area_m2": 14.16, "pack_ml": 30}).shown(Preferences.us())
-    assert (coating.output.text, coating.also[0].text, coating.also[2].text) == ("1.3\xa0fl\xa0oz", "2", "56.3\xa0%")
+    assert (coating.output.text, coating.also[0].text, coating.also[2].text) == ("1.3\xa0fl\xa0oz", "2", "36.0\xa0%")
