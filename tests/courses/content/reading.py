@@ -10,8 +10,10 @@ from courses.content.pack import PICTURES, Shelf, UnitPack, read_shelf, read_uni
 from courses.content.parts import Check, Part
 from courses.content.picture_list import read_pictures
 from courses.content.prose import Prose, render_text, shown_for
+from courses.pictures import Scene
 from courses.trade.sources import read_sources
 from courses.trade.sums import SUMS
+from courses.trade.surfaces import read_catalogue
 from courses.trade.units import Preferences
 
 FIXTURES = Path(__file__).parents[3] / "fixtures"
@@ -29,6 +31,10 @@ FINDERS = {
     if "[[choice]]" in path.read_text()
 }
 DRAWN = sorted(path.stem for path in (FIXTURES.parent / "courses/templates/courses/drawings").glob("*.html"))
+SMALL = [480, 320]
+TRADE = read_catalogue(
+    *((((FIXTURES / f"trade/{name}.toml").read_text()), f"{name}.toml") for name in ("defects", "surfaces")), SOURCES
+)
 
 
 @cache
@@ -41,6 +47,11 @@ def whole_shelf() -> Shelf:
     sums = {name: tuple(entry.name for entry in each.inputs) for name, each in SUMS.items()}
     known = Known(tuple(SOURCES), sums, tuple(FINDERS), LISTED, DRAWN)
     return read_shelf(TEXTS, known, whole_units())
+
+
+def panel_of(code: str) -> Scene:
+    """The panel of a picture that lessons show, at a quarter of its pixels."""
+    return Scene.of({**LISTED[code].scene, "size": SMALL}, TRADE)
 
 
 def proses(part: Part) -> list[Prose]:

@@ -3,7 +3,7 @@
 import pytest
 
 from courses.content.prose import render_text
-from tests.courses.content.reading import FINDERS, FIXTURES, LISTED, METRIC, plain
+from tests.courses.content.reading import FINDERS, FIXTURES, LISTED, METRIC, panel_of, plain
 from tests.courses.content.shows import MIDDLING, figure, finder_text, measured, word
 
 CONTRAST = measured()
@@ -61,8 +61,8 @@ def test_what_l01_concludes_from_its_figures_holds():
 def test_all_that_lessons_show_can_be_seen_but_for_the_swirls_that_show_nothing():
     unseen = set()
     for code, picture in LISTED.items():
-        for defect in picture.scene["defects"]:
-            entry = CONTRAST.of(defect["kind"], picture.scene["colour"], picture.light, defect["severity"])
-            if entry.unseen:
+        shown = panel_of(code)
+        for defect in () if shown.removed_um else shown.defects:
+            if CONTRAST.of(defect.kind, shown.colour, picture.light, defect.severity).unseen:
                 unseen.add(code)
     assert unseen == {"swirl_black_diffuse", "swirl_white_diffuse", "swirl_white_point"}

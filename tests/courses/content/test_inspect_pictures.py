@@ -1,24 +1,14 @@
 """What lessons say of their own pictures is measured in these pictures again."""
 
-from courses.pictures import Panel, Scene
+from courses.pictures import Panel
 from courses.pictures.colour import lightness
 from courses.pictures.features import band_energy, glint_geometry
-from courses.trade.surfaces import read_catalogue
-from tests.courses.content.reading import FIXTURES, LISTED, SOURCES, plain
-
-SMALL = [480, 320]
-TRADE = read_catalogue(
-    *((((FIXTURES / f"trade/{name}.toml").read_text()), f"{name}.toml") for name in ("defects", "surfaces")), SOURCES
-)
-
-
-def scene(code: str) -> Scene:
-    return Scene.of({**LISTED[code].scene, "size": SMALL}, TRADE)
+from tests.courses.content.reading import LISTED, panel_of, plain
 
 
 def measured_at(code: str) -> list[tuple[float, float]]:
     """Evenness and strength of bands at the first, the middle and the last place of the lamp."""
-    panel = Panel.build(scene(code), "point")
+    panel = Panel.build(panel_of(code), "point")
     found = []
     for lamp in LISTED[code].lamps[::3]:
         with_marks, without = (panel.shoot(lamp, without=frozenset(gone)).rgb for gone in ((), (0,)))
