@@ -9,6 +9,8 @@ from courses.content.tables import Table
 from courses.trade.units import UNITS
 
 _NAME = re.compile(r"[a-z][a-z0-9_]*")
+_ID = re.compile(r"[A-Za-z0-9][A-Za-z0-9_]*")
+"""Of an option: the trade writes P1500, B2 and 3 passes."""
 
 
 def read_fields(table: Table, key: str) -> tuple[Field, ...]:
@@ -63,7 +65,10 @@ def read_options(table: Table) -> tuple[Option, ...]:
 
 
 def _option(table: Table) -> Option:
-    return Option(read_name(table, "id"), read_words(table, "words"))
+    name = table.text("id")
+    if not _ID.fullmatch(name):
+        raise table.refuse("id", f"'{name}' isn't a name of letters, digits and underscores.")
+    return Option(name, read_words(table, "words"))
 
 
 def read_unit(table: Table, needed: bool) -> str:

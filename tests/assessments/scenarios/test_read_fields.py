@@ -26,6 +26,11 @@ def test_a_field_of_rows_has_columns_and_a_list_has_items() -> None:
     assert items == Field("list", "list", items=Field("shut", "yes_no"))
 
 
+def test_an_option_is_called_as_the_trade_calls_it() -> None:
+    one = field_of("name = 'grade'\nkind = 'choice'\noptions = [{ id = 'P1500', words = 'P1500' }]")
+    assert one.option_ids == ("P1500",)
+
+
 @pytest.mark.parametrize(
     ("text", "says"),
     [
@@ -44,6 +49,10 @@ def test_a_field_of_rows_has_columns_and_a_list_has_items() -> None:
         (
             "name = 'r'\nkind = 'choice'\noptions = [{ id = 'a', word = 'A' }]",
             r"options\[1\].word: 'word' isn't known here; did you mean words\?",
+        ),
+        (
+            "name = 'r'\nkind = 'choice'\noptions = [{ id = 'P 1500', words = 'A' }]",
+            r"options\[1\].id: 'P 1500' isn't a name of letters, digits and underscores",
         ),
     ],
 )
