@@ -11,6 +11,7 @@ from assessments.scenarios import (
     coa_01_v1,
     hom_02_v1,
     cut_05_v1,
+    cut_07_v1,
     ins_01_v1,
     ins_02_v1,
     ins_03_v1,
@@ -31,6 +32,7 @@ SKETCHES: Final[Mapping[str, Sketch]] = MappingProxyType(
     {
         "COA-01@1": Sketch(coa_01_v1.draw, coa_01_v1.key),
         "CUT-05@1": Sketch(cut_05_v1.draw, cut_05_v1.key),
+        "CUT-07@1": Sketch(cut_07_v1.draw, cut_07_v1.key),
         "HOM-02@1": Sketch(hom_02_v1.draw, hom_02_v1.key),
         "INS-01@1": Sketch(ins_01_v1.draw, ins_01_v1.key, ins_01_v1.pictures),
         "INS-02@1": Sketch(ins_02_v1.draw, ins_02_v1.key, ins_02_v1.pictures),
