@@ -9,8 +9,9 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal
 
+from courses.figures.drawing import Anchor, Box
+
 Sense = Literal["at_least", "at_most"]
-Anchor = Literal["start", "mid", "end"]
 Says = Literal["kept", "short", "over"]
 
 WIDTH = 288.0
@@ -21,25 +22,6 @@ LABEL_WIDTH = 7.2
 
 class GaugeError(ValueError):
     """A gauge that cannot be drawn: its scale is empty, or a number is not finite."""
-
-
-@dataclass(frozen=True, slots=True)
-class Box:
-    """A rectangle, in units of the drawing, from its upper left corner."""
-
-    x: float
-    y: float
-    width: float
-    height: float
-
-    @property
-    def path(self) -> str:
-        """The box as a path, one decimal at most.
-
-        >>> Box(1.0, 2.0, 30.25, 4.0).path
-        'M1 2h30.2v4h-30.2z'
-        """
-        return f"M{self.x:.4g} {self.y:.4g}h{_plain(self.width)}v{_plain(self.height)}h-{_plain(self.width)}z"
 
 
 @dataclass(frozen=True, slots=True)
@@ -137,7 +119,3 @@ def _label(role: Literal["limit", "value"], x: float, y: float, words: str) -> L
     if x + half > WIDTH:
         return Label(role, WIDTH, y, "end", words)
     return Label(role, x, y, "mid", words)
-
-
-def _plain(number: float) -> str:
-    return f"{number:.1f}".removesuffix(".0")

@@ -6,6 +6,7 @@ from uuid import UUID
 from django import forms
 
 from courses.templatetags.words import DECISIONS, OUTCOMES, STANDINGS, VERDICTS
+from courses.views.samples_of_figures import samples_of_figures
 from courses.views.samples_of_record import AT, board, deed, elements, events, way
 
 KEY = UUID(int=0)
@@ -47,6 +48,7 @@ def sheet_of_samples() -> dict[str, Any]:
         "events": events(),
         "deed": deed(),
         **board(),
+        **samples_of_figures(),
     }
 
 
