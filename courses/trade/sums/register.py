@@ -7,15 +7,22 @@ from types import MappingProxyType
 
 from courses.trade.errors import TradeError, UnknownSum, offer
 from courses.trade.sums.air import AIR_SUMS
+from courses.trade.sums.cutting import CUTTING_SUMS
 from courses.trade.sums.film import FILM_SUMS
 from courses.trade.sums.gauging import GAUGING_SUMS
 from courses.trade.sums.gloss import GLOSS_SUMS
+from courses.trade.sums.grades import GRADE_SUMS
+from courses.trade.sums.heat import HEAT_SUMS
+from courses.trade.sums.leftover import LEFTOVER_SUMS
 from courses.trade.sums.result import Result
 from courses.trade.sums.shape import Sum, read_inputs
+from courses.trade.sums.speeds import SPEED_SUMS
 from courses.trade.units import Preferences
 
+_ABRADING = (*GRADE_SUMS, *SPEED_SUMS, *CUTTING_SUMS, *HEAT_SUMS, *LEFTOVER_SUMS)
+
 SUMS: Mapping[str, Sum] = MappingProxyType(
-    {declared.name: declared for declared in (*AIR_SUMS, *GAUGING_SUMS, *GLOSS_SUMS, *FILM_SUMS)}
+    {declared.name: declared for declared in (*AIR_SUMS, *GAUGING_SUMS, *GLOSS_SUMS, *_ABRADING, *FILM_SUMS)}
 )
 """The register, topic after topic."""
 

@@ -49,3 +49,23 @@ def test_what_nobody_gave_is_typed_by_nobody():
 def test_a_value_is_typed_as_people_type():
     (air, _humidity) = SUMS["dew_point"].inputs
     assert [typed(air, 18.0, US), typed(air, -2.5, SI)] == ["64.4", "-2.5"]
+
+
+def test_a_choice_is_picked_in_the_words_of_the_trade():
+    form = SumForm(SUMS["removal"], SI)
+    machine = form.fields["machine"]
+    assert machine.choices[:2] == [("rotary", "Rotary"), ("da", "Dual action, 15 mm orbit")]
+    assert (machine.initial, machine.required) == ("rotary", False)
+    assert SumForm(SUMS["nearest_grade"], SI).fields["american"].choices[0] == ("", "Choose")
+
+
+def test_a_choice_left_alone_is_the_default_and_another_is_refused():
+    assert SumForm(SUMS["removal"], SI, {"passes": "3"}).result().value == 4.0
+    wrong = SumForm(SUMS["removal"], SI, {"machine": "belt"})
+    assert wrong.result() is None
+    assert list(wrong.errors) == ["machine"]
+
+
+def test_a_choice_leads_back_as_it_was_chosen():
+    machine = next(one for one in SUMS["removal"].inputs if one.name == "machine")
+    assert typed(machine, "da", SI) == "da"
