@@ -68,7 +68,7 @@ class Mark:
 
     look: Look
     box: Box
-    line: str = ""
+    line: str | None = None
 
     @property
     def path(self) -> str:
@@ -77,7 +77,7 @@ class Mark:
         >>> Mark("film", Box(0.0, 0.0, 4.0, 2.0)).path
         'M0 0h4v2h-4z'
         """
-        return self.line or self.box.path
+        return self.box.path if self.line is None else self.line
 
 
 @dataclass(frozen=True, slots=True)
