@@ -82,7 +82,7 @@ def test_a_micrometre_of_cut_is_called_one_of_the_model(code):
         ("L11", "A referral costs no film"),
         ("L11", "Write down what you took"),
         ("L11", "Without a reading of the layer you mean to cut, no paper touches it"),
-        ("L12", "25.8 21.8 18.3 15.3 12.6 10.3 8.4"),
+        ("L12", "P600 25.8 P800 21.8 P1000 18.3 P1200 15.3 P1500 12.6 P2000 10.3 P2500 8.4"),
         ("L12", "“600” there is about P1200, “400” about P800"),
         ("L12", "Up to 1.5 is an easy step, 2 is the limit. Both are common practice"),
         (
