@@ -204,3 +204,11 @@ FORCE_INPUT: Final = Input.over(removal.FORCE_N, "force_n", "Force, with the mac
 ARM_INPUT: Final = Input.over(removal.ARM_MPS, "arm_mps", "Speed of the arm", 0.05)
 OVERLAP_INPUT: Final = Input.over(removal.OVERLAP, "overlap", "Share of the pad that overlaps", 0.5)
 PAD_INPUT: Final = Input.over(PAD_MM, "pad_mm", "Pad, if not 200 mm (rotary) or 150 mm", optional=True)
+_POLISHERS = ("rotary", "da")
+POLISHER_INPUT: Final = Input(
+    "machine",
+    "Machine",
+    default="rotary",
+    choices=_POLISHERS,
+    words=tuple(MOVERS[one].words for one in _POLISHERS),
+)

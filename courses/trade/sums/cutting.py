@@ -105,7 +105,6 @@ def _counted(cuts: str, used: shop.Usual) -> Note:
 _SPEED = Input.over(removal.SPEED_RPM, "speed_rpm", "Turns or orbits a minute, mean of the passes", 1000.0)
 _OWN_K = Input.over(shop.K, "k", "Your own k, 10⁻¹² per Pa", optional=True)
 _OWN_ETA = Input.over(shop.SHARE, "eta", "Your own depth gained ÷ film lost", optional=True)
-_TWO_MACHINES = ("rotary", "da")
 
 CUTTING_SUMS = (
     Sum(
@@ -145,13 +144,7 @@ CUTTING_SUMS = (
             Input("grade", "Marks of", choices=shop.GRADES, optional=True),
             Input("depth_um", "Or: depth of the mark", "um", 0.01, 500.0, optional=True),
             shop.CUTS_INPUT,
-            Input(
-                "machine",
-                "Machine",
-                default="rotary",
-                choices=_TWO_MACHINES,
-                words=tuple(shop.MOVERS[one].words for one in _TWO_MACHINES),
-            ),
+            shop.POLISHER_INPUT,
             Input("cut_um", "Cut of one set, if you gauged it", "um", 0.01, 500.0, optional=True),
             _OWN_ETA,
         ),

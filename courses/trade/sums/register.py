@@ -9,6 +9,7 @@ from courses.trade.errors import TradeError, UnknownSum, offer
 from courses.trade.sums.air import AIR_SUMS
 from courses.trade.sums.cutting import CUTTING_SUMS
 from courses.trade.sums.film import FILM_SUMS
+from courses.trade.sums.finishing import FINISHING_SUMS
 from courses.trade.sums.gauging import GAUGING_SUMS
 from courses.trade.sums.gloss import GLOSS_SUMS
 from courses.trade.sums.grades import GRADE_SUMS
@@ -19,7 +20,7 @@ from courses.trade.sums.shape import Sum, read_inputs
 from courses.trade.sums.speeds import SPEED_SUMS
 from courses.trade.units import Preferences
 
-_ABRADING = (*GRADE_SUMS, *SPEED_SUMS, *CUTTING_SUMS, *HEAT_SUMS, *LEFTOVER_SUMS)
+_ABRADING = (*GRADE_SUMS, *SPEED_SUMS, *CUTTING_SUMS, *FINISHING_SUMS, *HEAT_SUMS, *LEFTOVER_SUMS)
 
 SUMS: Mapping[str, Sum] = MappingProxyType(
     {declared.name: declared for declared in (*AIR_SUMS, *GAUGING_SUMS, *GLOSS_SUMS, *_ABRADING, *FILM_SUMS)}

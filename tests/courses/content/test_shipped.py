@@ -39,7 +39,24 @@ def test_thirty_three_lessons_stand_in_the_catalogue_and_some_are_taught(shelf):
     assert list(shelf.lessons) == [f"L{n:02}" for n in range(1, 34)]
     assert sum(lesson.minutes for lesson in shelf.lessons.values()) == 995
     taught = [lesson.code for lesson in shelf.lessons.values() if lesson.taught]
-    assert taught == ["L01", "L02", "L03", "L04", "L05", "L10", "L11", "L12", "L13", "L24", "L25", "L29", "L31"]
+    assert taught == [
+        "L01",
+        "L02",
+        "L03",
+        "L04",
+        "L05",
+        "L10",
+        "L11",
+        "L12",
+        "L13",
+        "L14",
+        "L15",
+        "L16",
+        "L24",
+        "L25",
+        "L29",
+        "L31",
+    ]
 
 
 def test_both_courses_hold_every_lesson_once(shelf):
