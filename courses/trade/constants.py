@@ -59,8 +59,6 @@ class Machine:
     orbit_m: float
     spin_rpm: float
     hand_m_s: float
-    low_rpm: float
-    high_rpm: float
 
 
 @dataclass(frozen=True, slots=True)
@@ -121,6 +119,7 @@ class Gates:
     burn: float
     refresh_um: float
     over_cut: float
+    need_um: float
     need_of_budget: float
     heat_index: float
     visible_um: float

@@ -7,6 +7,7 @@ TradeError                  a ValueError; ``input`` names what was wrong, ``sent
 ├── MissingInput            an input that has no default was left out
 ├── UnknownInput            a name that this sum doesn't take
 ├── UnknownSum              a name in no register
+├── PlanRefused             a surface or a plan that can't be worked
 └── TableRefused            an entry of a shipped table of the trade that can't be read
     └── SourceRefused       an entry of the list of sources that can't be read
 """
@@ -53,6 +54,15 @@ class UnknownInput(TradeError):
 
 class UnknownSum(TradeError):
     """A name in no register of sums."""
+
+
+class PlanRefused(TradeError):
+    """A surface or a plan that can't be worked; ``field`` names the place, such as ``plan 3 grade``."""
+
+    @property
+    def field(self) -> str:
+        """Where in the surface or the plan."""
+        return self.input
 
 
 class TableRefused(TradeError):

@@ -1,0 +1,50 @@
+"""What a look at a zone shows: marks that are still open, strays, trails, a veil; water and oils hide some of it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from courses.trade.constants import Constants
+from courses.trade.surface.condition import Condition
+from courses.trade.surface.marks import Marks
+
+__all__ = ["answerable", "is_clear", "shown"]
+
+
+def answerable(condition: Condition) -> Iterator[Marks]:
+    """The families of marks that abrasion can bring down and that weren't agreed to stay."""
+    return (one for one in condition.marks if one.ground and one.kind not in condition.zone.may_stay)
+
+
+def is_clear(condition: Condition, own_tail_um: float, constants: Constants) -> bool:
+    """Whether the wipe shows a zone clear: no mark that can be corrected is open over more than 5 %, no stray stands
+    more than 0.2 µm above what this abrasive leaves. What was referred, or may stay, doesn't count.
+    """
+    gates = constants.gates
+    if condition.tail_um > own_tail_um + gates.stray_um:
+        return False
+    if condition.referred:
+        return True
+    if "oxidation" not in condition.zone.may_stay and condition.oxidised > gates.open_share:
+        return False
+    return all(condition.open_share(one) <= gates.open_share for one in answerable(condition))
+
+
+def shown(condition: Condition, constants: Constants) -> Iterator[tuple[str, str]]:
+    """Code and sentence of everything a look shows here that the finish doesn't allow. Nothing shows while it is wet;
+    under oils no mark shows that they fill.
+    """
+    if condition.wet:
+        yield "wet", "It is wet: nothing can be judged."
+        return
+    gates = constants.gates
+    hidden = gates.oil_fills_um if condition.oils else 0.0
+    if condition.tail_um > condition.own_tail_um + gates.stray_um and condition.tail_um > hidden:
+        yield "strays", "Strays stand that the last abrasive didn't leave."
+    if condition.trail_um > max(gates.visible_um, hidden):
+        yield "trail", "Bands follow the path of the machine."
+    if condition.oxidised > gates.oxidised:
+        yield "oxidised", "A veil is left."
+    for one in condition.marks:
+        if condition.open_share(one) > gates.open_share and condition.left_um(one) >= hidden:
+            yield one.kind, f"Still there: {one.called}."

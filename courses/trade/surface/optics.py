@@ -1,0 +1,63 @@
+"""How a worked zone shines: gloss at 60 and 20 degrees, and haze, from its scratches."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from functools import lru_cache
+from math import sqrt
+
+from courses.trade.constants import Constants
+from courses.trade.gloss import RQ_UM, STEEPEST, gloss, haze
+from courses.trade.surface.condition import Condition
+from courses.trade.surface.marks import LEVELLED
+
+__all__ = ["Reading", "dullest", "reading_of"]
+
+
+@dataclass(frozen=True, slots=True)
+class Reading:
+    """Gloss units at 60 and 20°, and haze, in per cent of what black glass mirrors."""
+
+    gloss60: float
+    gloss20: float
+    haze: float
+
+    def as_json(self) -> dict[str, object]:
+        """The three, rounded to what a meter shows."""
+        return {"gloss60": round(self.gloss60, 1), "gloss20": round(self.gloss20, 1), "haze": round(self.haze, 1)}
+
+
+def reading_of(condition: Condition, index: float, constants: Constants) -> Reading:
+    """What a meter reads on a zone once it is wiped. Sources: those of `courses.trade.gloss`; the mixing is ours."""
+    law = constants.optics
+    rq_field, rq_trail = condition.rz_um * law.rq_per_rz, condition.trail_um * law.rq_per_rz
+    rq_stray = condition.tail_um * law.rq_per_rz
+    share = law.stray_share
+    rq = sqrt((1 - share) * rq_field**2 + share * rq_stray**2 + rq_trail**2)
+    both = rq_field**2 + rq_trail**2
+    corr = (condition.corr_um * rq_field**2 + law.trail_corr_um * rq_trail**2) / both if both else law.corr_um
+    clean = _shine(index, rq, corr)
+    chalk = condition.oxidised
+    scatter = min(
+        law.most_scatter, sum(one.cover * condition.open_share(one) for one in condition.marks if one.role in LEVELLED)
+    )
+    dull = _shine(index, law.chalk_rq_um, law.chalk_corr_um).gloss60 if chalk else 0.0
+    return Reading(
+        (1 - chalk) * clean.gloss60 * (1 - scatter) + chalk * dull,
+        (1 - chalk) * clean.gloss20 * (1 - scatter),
+        (1 - chalk) * clean.haze + law.haze_of_marks * scatter + law.haze_of_chalk * chalk,
+    )
+
+
+def dullest(readings: Iterable[Reading]) -> Reading:
+    """The reading of the zone that shines least at 20°."""
+    return min(readings, key=lambda one: (one.gloss20, one.gloss60))
+
+
+@lru_cache(maxsize=4096)
+def _shine(index: float, rq_um: float, corr_um: float) -> Reading:
+    """The readings of an even film; one too rough or too steep for the series is taken as the roughest it holds for."""
+    rq = min(rq_um, RQ_UM.high)
+    corr = min(max(corr_um, 0.5, rq / STEEPEST), 200.0)
+    return Reading(gloss(index, rq, corr, 60), gloss(index, rq, corr, 20), haze(index, rq, corr))
