@@ -13,6 +13,8 @@ from courses.trade.sums import Input, Result, Sum, Value, work_out
 from courses.trade.units import Preferences, shown_plain, symbol
 
 LONGEST_LIST = 400
+LONG_WORDS = 16
+"""Choices longer than so many letters get the whole width of a phone."""
 NEEDED = {"required": lazy("Enter a value.")}
 
 
@@ -26,7 +28,7 @@ class QuantityField(forms.CharField):
             max_length=LONGEST_LIST if wanted.count else 60,
             error_messages=NEEDED,
         )
-        self.wanted, self.prefs = wanted, prefs
+        self.wanted, self.prefs, self.wide = wanted, prefs, bool(wanted.count)
         self.unit_symbol = symbol(wanted.unit, prefs)
         self.widget.attrs.update({"inputmode": "text" if wanted.count else "decimal", "autocomplete": "off"})
 
@@ -47,7 +49,7 @@ class OptionField(forms.ChoiceField):
         blank = [("", _("Choose"))] if wanted.default is None else []
         options = [(option, _(words)) for option, words in wanted.options.items()]
         super().__init__(label=_(wanted.title), required=wanted.needed, choices=blank + options, error_messages=NEEDED)
-        self.wanted = wanted
+        self.wanted, self.wide = wanted, max(len(words) for _id, words in options) > LONG_WORDS
 
 
 class SumForm(forms.Form):

@@ -102,9 +102,9 @@ def _counted(cuts: str, used: shop.Usual) -> Note:
     return Note(f"One set: {words}, {used.passes} passes at {used.speed_rpm:.0f} on the mean, half a pad over.")
 
 
-_SPEED = Input.over(removal.SPEED_RPM, "speed_rpm", "Turns or orbits a minute, mean of the passes", 1000.0)
-_OWN_K = Input.over(shop.K, "k", "Your own k, 10⁻¹² per Pa", optional=True)
-_OWN_ETA = Input.over(shop.SHARE, "eta", "Your own depth gained ÷ film lost", optional=True)
+_SPEED = Input.over(removal.SPEED_RPM, "speed_rpm", "Speed, mean of the passes", 1000.0)
+_OWN_K = Input.over(shop.K, "k", "Own k, 10⁻¹² per Pa", optional=True)
+_OWN_ETA = Input.over(shop.SHARE, "eta", "Own depth gained ÷ film", optional=True)
 
 CUTTING_SUMS = (
     Sum(

@@ -95,8 +95,8 @@ FINISHING_SUMS = (
                 choices=tuple(SKINS),
                 words=tuple(skin.words for skin in SKINS.values()),
             ),
-            Input("rest", "Your own scratch ÷ grain of the compound", "ratio", 0.001, 0.5, optional=True),
-            Input("trail_um", "Your own trail of a rotary", "um", 0.0, 2.0, optional=True),
+            Input("rest", "Own scratch ÷ grain", "ratio", 0.001, 0.5, optional=True),
+            Input("trail_um", "Own trail of a rotary", "um", 0.0, 2.0, optional=True),
         ),
         (
             Output("gloss60_gu", "Gloss at 60°", "gu", 1),

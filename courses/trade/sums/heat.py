@@ -57,7 +57,7 @@ def _hot(peak_degc: float) -> tuple[Note, ...]:
 
 _LIMITS = (("spot", Quantity(_SPOT_DEGC, "degc", 0)), ("never", Quantity(_NEVER_DEGC, "degc", 0)))
 
-_FASTEST = Input.over(removal.SPEED_RPM, "speed_rpm", "Turns or orbits a minute, fastest pass", 1300.0)
+_FASTEST = Input.over(removal.SPEED_RPM, "speed_rpm", "Speed, fastest pass", 1300.0)
 
 HEAT_SUMS = (
     Sum(
@@ -71,12 +71,12 @@ HEAT_SUMS = (
             shop.PASSES_INPUT,
             shop.FORCE_INPUT,
             shop.ARM_INPUT,
-            Input("panel_degc", "Panel before you start", "degc", -10.0, 90.0, _AIR_DEGC),
+            Input("panel_degc", "Panel before", "degc", -10.0, 90.0, _AIR_DEGC),
             Input("section_m2", "Section", "m2", 0.05, 5.0, _SECTION_M2),
             Input("softens_degc", "Film softens at", "degc", 40.0, 150.0, _SOFT_DEGC),
             shop.OVERLAP_INPUT,
             shop.PAD_INPUT,
-            Input.over(shop.SHARE, "heat_share", "Your own share of heat into the film", optional=True),
+            Input.over(shop.SHARE, "heat_share", "Own share of heat", optional=True),
         ),
         (
             Output("peak_degc", "Hottest", "degc", 1),

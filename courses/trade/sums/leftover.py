@@ -49,8 +49,8 @@ _SKIN = Input(
 )
 _FILM = Input("film_um", "Film before, as read", "um", 1.0, 5000.0)
 _CUT = Input("cut_um", "Cut planned, all steps", "um", 0.0, 5000.0)
-_GAIN = Input.over(leftover.EDGE_GAIN, "edge_gain", "Wear at a bare edge ÷ in the field (model)", EDGE_GAIN)
-_RATIO = Input.over(leftover.EDGE_RATIO, "edge_ratio", "Film at the edge ÷ in the field", EDGE_RATIO)
+_GAIN = Input.over(leftover.EDGE_GAIN, "edge_gain", "Wear at a bare edge ÷ field", EDGE_GAIN)
+_RATIO = Input.over(leftover.EDGE_RATIO, "edge_ratio", "Film at the edge ÷ field", EDGE_RATIO)
 
 _EATS_RESERVE = Note("It eats into the reserve: plan less, or refer.")
 _OVER_BUDGET = Note("It is more than one job may take.")
@@ -158,7 +158,7 @@ LEFTOVER_SUMS = (
             _CUT,
             _SKIN,
             Input("reserve_um", "Reserve, if not the usual", "um", 0.0, 5000.0, optional=True),
-            Input("budget_um", "Budget of one job, if not the usual", "um", 0.0, 5000.0, optional=True),
+            Input("budget_um", "Budget, if not the usual", "um", 0.0, 5000.0, optional=True),
             Input("reading_um", "Doubt of the reading", "um", 0.0, 200.0, _READING_UM),
             _GAIN,
             _RATIO,
@@ -185,7 +185,7 @@ LEFTOVER_SUMS = (
             _CUT,
             Input(_SKIN.name, _SKIN.title, default="clear_coat", choices=_SKIN.choices, words=_SKIN.words),
             Input("taped", "Edges taped", default="no", choices=("no", "yes"), words=("No", "Yes")),
-            Input.over(leftover.SPREAD, "spread", "Spread ÷ mean of the film, if you gauged it", optional=True),
+            Input.over(leftover.SPREAD, "spread", "Spread ÷ mean, if gauged", optional=True),
             _GAIN,
             _RATIO,
         ),

@@ -69,3 +69,13 @@ def test_a_choice_left_alone_is_the_default_and_another_is_refused():
 def test_a_choice_leads_back_as_it_was_chosen():
     machine = next(one for one in SUMS["removal"].inputs if one.name == "machine")
     assert typed(machine, "da", SI) == "da"
+
+
+def test_long_choices_and_lists_take_the_whole_width():
+    wide = {
+        name
+        for asked in ("removal", "gauge_statistics", "scratch_depth")
+        for name, field in SumForm(SUMS[asked], SI).fields.items()
+        if field.wide
+    }
+    assert wide == {"cuts", "machine", "before_um", "after_um", "backing"}
