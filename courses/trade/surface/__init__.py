@@ -1,5 +1,6 @@
 """The model surface: a plan of steps worked on a panel, judged, and told with its reasons."""
 
+from courses.trade.errors import PlanRefused
 from courses.trade.surface.need import needed_cut
 from courses.trade.surface.ops import FAMILIES, OPS, Op
 from courses.trade.surface.panel import PanelSurface
@@ -18,6 +19,7 @@ __all__ = [
     "Outcome",
     "PanelSurface",
     "Parameter",
+    "PlanRefused",
     "Reason",
     "Residual",
     "Run",

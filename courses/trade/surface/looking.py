@@ -12,19 +12,23 @@ __all__ = ["answerable", "is_clear", "shown"]
 
 
 def answerable(condition: Condition) -> Iterator[Marks]:
-    """The families of marks that abrasion can bring down and that weren't agreed to stay."""
-    return (one for one in condition.marks if one.ground and one.kind not in condition.zone.may_stay)
+    """The families of marks that abrasion can bring down, that weren't agreed to stay, and that weren't referred: a
+    referral speaks for what is deeper than the budget.
+    """
+    zone = condition.zone
+    for one in condition.marks:
+        referred = condition.referred and one.deepest_um > zone.budget_um
+        if one.ground and one.kind not in zone.may_stay and not referred:
+            yield one
 
 
 def is_clear(condition: Condition, own_tail_um: float, constants: Constants) -> bool:
     """Whether the wipe shows a zone clear: no mark that can be corrected is open over more than 5 %, no stray stands
-    more than 0.2 µm above what this abrasive leaves. What was referred, or may stay, doesn't count.
+    more than 0.2 µm above what this abrasive leaves.
     """
     gates = constants.gates
     if condition.tail_um > own_tail_um + gates.stray_um:
         return False
-    if condition.referred:
-        return True
     if "oxidation" not in condition.zone.may_stay and condition.oxidised > gates.open_share:
         return False
     return all(condition.open_share(one) <= gates.open_share for one in answerable(condition))

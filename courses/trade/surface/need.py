@@ -17,12 +17,14 @@ def needed_here_um(zone: Zone) -> float:
     return max([layer, zone.rz_um, zone.tail_um, zone.trail_um, *marks])
 
 
-def needed_cut(surface: PanelSurface) -> float:
-    """The most, model µm, that any zone of the panel needs to lose at the start. Source: model.
+def needed_cut(surface: PanelSurface, constants: Constants) -> float:
+    """The most, model µm, that any zone of the panel needs to lose at the start; 0 where nothing on it would show.
 
-    Depth that 95 of 100 places don't reach, of marks and of the oxidised layer; edges are left out.
+    Depth that 95 of 100 places don't reach, of marks and of the oxidised layer; edges are left out. Source: model.
     """
-    return max(needed_here_um(zone) for zone in surface.parts if not zone.edge or len(surface.parts) == 1)
+    field = [zone for zone in surface.parts if not zone.edge] or surface.parts
+    need = max(needed_here_um(zone) for zone in field)
+    return need if need > constants.gates.visible_um else 0.0
 
 
 def called_for_um(condition: Condition, constants: Constants) -> float:

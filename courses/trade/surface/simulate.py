@@ -191,7 +191,7 @@ def _outcome(
         reasons=reasons_for(job, steps, found),
         film_um=last.film_um,
         removed_um=last.removed_um,
-        needed_cut_um=needed_cut(job.surface),
+        needed_cut_um=needed_cut(job.surface, job.constants),
         residual=residual,
         tail_um=last.tail_um,
         own_tail_um=last.own_tail_um,

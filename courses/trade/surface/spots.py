@@ -56,8 +56,8 @@ def spot(surface: PanelSurface, steps: Sequence[Step], constants: Constants) -> 
 def _said(one: Condition, constants: Constants) -> Iterator[str]:
     """What is seen, the veil first, then marks, then what the last pad itself left."""
     seen = [f"{share_words(one.oxidised)} of the veil is left"] if one.zone.oxidation_um else []
-    seen += [f"{share_words(one.open_share(mark))} of the {mark.called} is left" for mark in one.marks if mark.ground]
-    yield _sentence(seen) if seen else "There was nothing to take off."
+    seen += [f"of the {mark.called}, {share_words(one.open_share(mark))} is left" for mark in one.marks if mark.ground]
+    yield f"{'; '.join(seen)}." if seen else "there was nothing to take off."
     gates = constants.gates
     if one.tail_um > one.own_tail_um + gates.stray_um:
         yield "Lines run across the last direction: strays that this step didn't make."
@@ -66,11 +66,6 @@ def _said(one: Condition, constants: Constants) -> Iterator[str]:
     if one.trail_um > gates.visible_um:
         yield "Bands follow the path of the machine."
     yield f"It took {one.removed_um:.1f} model µm."
-
-
-def _sentence(seen: Sequence[str]) -> str:
-    said = ", ".join(seen)
-    return said + "."
 
 
 def share_words(share: float) -> str:

@@ -14,7 +14,7 @@ from courses.trade.surface.marks import Marks
 from courses.trade.surface.raw import Raw
 from courses.trade.surfaces import Catalogue
 
-__all__ = ["SOUND_TAIL_UM", "ZONE_KEYS", "Zone", "marks_of", "zone_of"]
+__all__ = ["MOST_DEFECTS", "RANGES", "SOUND_TAIL_UM", "ZONE_KEYS", "Zone", "marks_of", "zone_defaults", "zone_of"]
 
 SOUND_RZ_UM: Final = 0.05
 SOUND_TAIL_UM: Final = 0.10
@@ -28,7 +28,7 @@ ZONE_KEYS: Final = (
 )
 """What a surface or a zone of it may say."""
 
-_RANGES: Final = {
+RANGES: Final = {
     "film_um": (1.0, 5000.0),
     "film_spread": (0.01, 0.6),
     "edge_film_um": (1.0, 5000.0),
@@ -130,9 +130,9 @@ def zone_of(
     base, values = catalogue.surface(substrate), given.values
 
     def number(key: str, default: float) -> float:
-        return given.number(key, *_RANGES[key]) if key in values else default
+        return given.number(key, *RANGES[key]) if key in values else default
 
-    film = number("film_um", whole.film_um) if whole else given.number("film_um", *_RANGES["film_um"])
+    film = number("film_um", whole.film_um) if whole else given.number("film_um", *RANGES["film_um"])
     usual = whole or _usual(name, film, base.reserve_um, constants, substrate)
     reserve = number("reserve_um", usual.reserve_um)
     left = base.budget_um if whole is None or "film_um" in values else whole.budget_um
@@ -163,6 +163,14 @@ def zone_of(
         gloss20=gloss20,
         may_stay=may_stay,
     )
+
+
+def zone_defaults(catalogue: Catalogue, constants: Constants, substrate: str) -> dict[str, object]:
+    """What stands for every key that a surface of this ``substrate`` leaves out, at its usual film."""
+    film = catalogue.surface(substrate).film_um
+    found = zone_of(Raw({"film_um": film}, ""), catalogue, substrate, constants, "main", None).as_json()
+    hardness = catalogue.surface(substrate).hardness
+    return {"hardness": hardness} | {key: value for key, value in found.items() if key not in ("name", "share", "edge")}
 
 
 def _usual(name: str, film: float, reserve: float, constants: Constants, substrate: str) -> Zone:
