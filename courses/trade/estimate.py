@@ -14,16 +14,10 @@ from types import MappingProxyType
 
 from courses.trade.errors import ImpossibleChoice, MissingInput, offer
 from courses.trade.film import AREA_M2, Packs
+from courses.trade.minutes import ROWS, Minutes
 from courses.trade.ranges import Range
 from courses.trade.units import rounded
 
-Minutes = Mapping[str, float]
-"""Minutes a square metre by the names of `ROWS`; of a machine or a disc, those of one pass."""
-
-ROWS = (
-    "wash", "chem", "tape", "test_spot", "sand", "rotary", "da_cut", "da_finish", "wipe", "dry", "inspect", "coat",
-)  # fmt: skip
-"""The rows of the table of minutes."""
 PASSES: Mapping[str, int] = MappingProxyType({"rotary": 3, "da_cut": 6, "da_finish": 4})
 """Passes of a set: practice."""
 
@@ -140,6 +134,11 @@ class Labour:
     words: str
     min_m2: float
     hours: float
+
+    @property
+    def min_10_m2(self) -> float:
+        """Minutes for ten square metres, as people are told them."""
+        return 10 * self.min_m2
 
 
 def labour(job: Job, minutes: Minutes) -> tuple[Labour, ...]:

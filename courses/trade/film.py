@@ -260,6 +260,11 @@ class Packs:
         return self.count * self.pack_ml
 
     @property
+    def one_more(self) -> int:
+        """One pack more than these."""
+        return self.count + 1
+
+    @property
     def spare_ml(self) -> float:
         """What is left over, mL."""
         return self.bought_ml - self.need_ml
