@@ -7,7 +7,7 @@ from django.contrib.auth.models import AnonymousUser
 from django.http import Http404
 from django.shortcuts import get_object_or_404
 
-from courses.models import Cohort, Course, HungPicture, Invitation, Lesson, Membership, Person
+from courses.models import Cohort, Course, Estimate, HungPicture, Invitation, Lesson, Membership, Person
 from courses.tokens import digest_of
 
 
@@ -34,6 +34,11 @@ def get_picture_for(person: Person, code: str) -> HungPicture:
     if not row.is_for(person):
         raise Http404
     return row
+
+
+def get_estimate_for(person: Person, pk: int) -> Estimate:
+    """Return the estimate if `person` made it."""
+    return get_object_or_404(Estimate.objects.by(person), pk=pk)
 
 
 def get_invitation(token: str, now: datetime) -> Invitation:

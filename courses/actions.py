@@ -17,7 +17,19 @@ from django.utils.translation import gettext_lazy
 
 from courses.content.pack import CoursePack, LessonPack
 from courses.errors import CohortRefused, InvitationRefused, PersonRefused, RoleRefused
-from courses.models import Cohort, Course, Invitation, Lesson, LessonRead, Membership, Module, Person, Placement, School
+from courses.models import (
+    Cohort,
+    Course,
+    Estimate,
+    Invitation,
+    Lesson,
+    LessonRead,
+    Membership,
+    Module,
+    Person,
+    Placement,
+    School,
+)
 from courses.models.enrolment import Role
 from courses.signals import person_erased, role_changed
 from courses.tokens import digest_of, new_token
@@ -262,6 +274,21 @@ def mark_read(person: Person, lesson: Lesson, now: datetime) -> LessonRead:
         person=person, lesson=lesson, defaults={"version": lesson.version, "read_at": now}
     )
     return read
+
+
+@transaction.atomic
+def keep_estimate(person: Person, fields: Mapping[str, Any], *, now: datetime) -> Estimate:
+    """Keep an estimate as it was asked for and as it was worked; it doesn't change any more."""
+    return Estimate.objects.create(person=person, made_at=now, **fields)
+
+
+@transaction.atomic
+def write_used(estimate: Estimate, used: Mapping[str, float], *, now: datetime) -> Estimate:
+    """Write what was used beside what was estimated."""
+    held = Estimate.objects.select_for_update().get(pk=estimate.pk)
+    held.used, held.used_at = dict(used), now
+    held.save(update_fields=["used", "used_at"])
+    return held
 
 
 @transaction.atomic

@@ -2,7 +2,7 @@
 
 from django.urls import path
 
-from courses.views import catalogue, display, lessons, lookalikes, parts, people, pictures, school, sums
+from courses.views import catalogue, display, estimates, lessons, lookalikes, parts, people, pictures, plans, school, sums
 from courses.views import school_people as staff
 
 urlpatterns = [
@@ -17,6 +17,11 @@ urlpatterns = [
     path("pictures/<slug:code>/<int:number>.webp", pictures.picture, name="picture"),
     path("calculators/", sums.index, name="sum-list"),
     path("calculators/<str:name>/", sums.detail, name="sum-detail"),
+    path("estimates/", estimates.index, name="estimate-list"),
+    path("estimates/make/", estimates.make, name="estimate-make"),
+    path("estimates/<int:pk>/", estimates.detail, name="estimate-detail"),
+    path("estimates/<int:pk>/used/", estimates.used, name="estimate-used"),
+    path("try-a-plan/", plans.try_plan, name="plan-try"),
     path("parts/", parts.parts, name="parts"),
     path("school/", school.detail, name="school-detail"),
     path("school/people/", staff.index, name="person-list"),

@@ -109,3 +109,41 @@ class InvitationFactory(factory.django.DjangoModelFactory):
     role = Role.TRAINEE
     cohort = factory.SubFactory(CohortFactory)
     expires_at = factory.LazyFunction(lambda: timezone.now() + timedelta(days=3))
+
+
+ASKED = {
+    "formula": "T1",
+    "loa_m": "6.40",
+    "lwl_m": "5.55",
+    "beam_m": "2.45",
+    "draft_m": "0.42",
+    "freeboard_m": "0.80",
+    "left_out_m2": "0",
+    "margin_percent": "0",
+    "grade_1": "P1500",
+    "passes_1": "4",
+    "grade_2": "P2000",
+    "passes_2": "3",
+    "grade_3": "",
+    "passes_3": "4",
+    "chemistries": "1",
+    "rotary": "1",
+    "da_cut": "0",
+    "da_finish": "1",
+    "coats": "1",
+    "method": "C1",
+    "substrate": "gel_coat",
+    "dry_um": "",
+    "solids_percent": "35",
+    "loss": "L1",
+    "loss_percent": "30",
+    "factor": "1.3",
+    "pack_ml": "30",
+    "rate_hour": "62",
+    "rate_pack": "55",
+    "apart_h": "0",
+    "name": "Blue runabout",
+    "currency": "usd",
+    "left_out": ["nonskid", "seats", "glazing", "anodes"],
+}
+"""The worked job of the estimating exercise, as a reader of metres types it."""

@@ -124,7 +124,8 @@ def test_publishing_a_course_twice_changes_nothing():
     assert [course.modules.count() for course in Course.objects.order_by("code")] == [
         len(packs.courses[code].modules) for code in sorted(packs.courses)
     ]
-    taught = {"L01", "L02", "L03", "L04", "L05", "L24", "L25", "L31"}
+    taught = {code for code, pack in packs.lessons.items() if pack.text}
+    assert {"L01", "L24", "L29"} <= taught
     assert set(Lesson.objects.taught().values_list("code", flat=True)) == taught
 
 
