@@ -103,7 +103,7 @@ def test_a_micrometre_of_cut_is_called_one_of_the_model(code):
         ("L13", "Dry and look after each grade, after each section, and after each surprise"),
         ("L13", "Read the verdict first. Harm can’t be undone, whatever the gloss says"),
         ("L13", "P1000 × 4, P1500 × 4, P2000 × 3, then polish 31.6 pass"),
-        ("L13", "the same 31.6 harm: 8 times what was needed"),
+        ("L13", "the same 31.6 harm: over 8 times the need"),
         ("L13", "flat backing across letters and surround together. It rides on the letters first"),
         ("L13", "P1500 × 4, then P2000 × 3, then polish, 19.5 model µm in all. Stop when raking light shows no edge"),
         (
