@@ -4,7 +4,12 @@ import pytest
 
 from assessments.scenarios.draw import Drawn
 from assessments.scenarios.fields import Record
+from assessments.scenarios.plan_steps import acts, polished
 from assessments.scenarios.pln_09_v1 import key, pictures
+from assessments.scenarios.trails import panel_surface
+from courses.shipped import catalogue, constants
+from courses.trade.constants import FITTED
+from courses.trade.surface import PanelSurface, Run, read_plan, simulate, unsteady
 from tests.assessments.scenarios.drawing import (
     assert_captions_tell_nothing,
     assert_everything_is_told,
@@ -18,6 +23,11 @@ GLOSS = {"gel_coat": (97, 95), "clear_coat": (88, 82)}
 """What a meter shows at 60° and what a perfect panel reads at 20°: 97.3 and 95.4 for an index of 1.55, 89.1 and 82.0
 for 1.50, by Fresnel's equations."""
 FILM = {"gel_coat": (420, 560), "clear_coat": (52, 58)}
+
+
+FINISH = [*acts("tape"), *polished("finish")]
+SANDED = [*acts("tape"), {"op": "sand", "grade": "P3000", "passes": 4}, *acts("dry", "inspect"),
+          *polished("cut", "refine", "finish")]  # fmt: skip
 
 
 @pytest.fixture(scope="module")
@@ -39,6 +49,34 @@ def test_every_draw_keeps_to_the_printed_ranges(sweep: list[Drawn]) -> None:
 def test_half_the_panels_are_gel_coat_and_a_quarter_is_soft(sweep: list[Drawn]) -> None:
     assert_shares(sweep, lambda one: one.facts["substrate"], {"gel_coat": 0.5, "clear_coat": 0.5})
     assert_shares(sweep, lambda one: one.facts["soft"], {True: 0.25, False: 0.75})
+
+
+def on_the_model(drawn: Drawn) -> PanelSurface:
+    return PanelSurface.of(panel_surface(drawn.facts), catalogue(), constants())
+
+
+def run(drawn: Drawn, steps: list[dict[str, object]], name: str = "eta", factor: float = 1.0) -> Run:
+    """A plan worked on the panel of a draw, with one fitted constant that is off by a factor."""
+    on = on_the_model(drawn)
+    return simulate(on, read_plan(steps, on), constants().varied(name, factor), optics="none")
+
+
+@pytest.mark.parametrize(("steps", "verdict"), [(FINISH, "pass"), (acts("wipe"), "redo")])
+def test_a_finish_clears_them_and_released_as_it_is_they_show(
+    sweep: list[Drawn], steps: list[dict[str, object]], verdict: str
+) -> None:
+    # ± 30 % of every fitted constant, one at a time
+    for drawn in sweep[:12]:
+        on = on_the_model(drawn)
+        assert run(drawn, steps).outcome.verdict == verdict
+        assert unsteady(on, read_plan(steps, on), constants()) == ()
+
+
+def test_sanding_is_a_harm_or_takes_many_times_what_the_trails_are_deep(sweep: list[Drawn]) -> None:
+    for drawn in sweep[:4]:
+        for worked in (run(drawn, SANDED, name, factor) for name in FITTED for factor in (0.7, 1.0, 1.3)):
+            spent = worked.outcome.removed_um / drawn.facts.number("trail_um")
+            assert worked.outcome.verdict == "harm" or spent > 10
 
 
 def side() -> Record:
