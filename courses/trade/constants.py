@@ -105,6 +105,7 @@ class Heat:
 
     effusivity: float
     air_degc: float
+    water_degc: float
     soft_gel_coat: float
     soft_topcoat_2k: float
     soft_clear_coat: float

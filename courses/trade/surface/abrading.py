@@ -3,17 +3,24 @@
 from __future__ import annotations
 
 from math import erfc, sqrt
+from typing import NamedTuple
 
 from courses.trade.constants import Constants
 from courses.trade.surface.condition import Condition
 from courses.trade.surface.marks import Marks
-from courses.trade.surface.panel import PanelSurface
 from courses.trade.surface.steps import Step
 from courses.trade.surface.work import Work
 
-__all__ = ["abrade", "burn_chance", "cut_here_um", "peak_degc"]
+__all__ = ["Warmth", "abrade", "burn_chance", "cut_here_um", "peak_degc"]
 
 _SQRT2 = sqrt(2)
+
+
+class Warmth(NamedTuple):
+    """What a panel starts a step with, and where its film softens, °C."""
+
+    panel_degc: float
+    soft_degc: float
 
 
 def cut_here_um(condition: Condition, step: Step, work: Work, constants: Constants) -> float:
@@ -27,13 +34,13 @@ def _gain(condition: Condition, step: Step, work: Work, constants: Constants) ->
     return constants.film.edge_gain if condition.zone.edge and not along else 1.0
 
 
-def peak_degc(condition: Condition, step: Step, work: Work, surface: PanelSurface, constants: Constants) -> float:
-    """The warmest the film gets in one set here, °C, from the temperature the panel starts with."""
+def peak_degc(condition: Condition, step: Step, work: Work, warmth: Warmth, constants: Constants) -> float:
+    """The warmest the film gets in one set here, °C."""
     gain = _gain(condition, step, work, constants)
-    return surface.panel_degc + gain * work.local_k + work.bulk_k
+    return warmth.panel_degc + gain * work.local_k + work.bulk_k
 
 
-def abrade(condition: Condition, step: Step, work: Work, surface: PanelSurface, constants: Constants) -> None:
+def abrade(condition: Condition, step: Step, work: Work, warmth: Warmth, constants: Constants) -> None:
     """Work one set of ``step`` on a zone; what it is like afterwards stands in ``condition``."""
     cut = min(cut_here_um(condition, step, work, constants), condition.film_um)
     _note_before(condition, step, constants)
@@ -56,7 +63,7 @@ def abrade(condition: Condition, step: Step, work: Work, surface: PanelSurface, 
     condition.oils = condition.residue = step.op != "sand"
     if step.op == "sand":
         condition.wet = condition.seams_wet = True
-    _note_after(condition, step, peak_degc(condition, step, work, surface, constants), surface, constants)
+    _note_after(condition, step, peak_degc(condition, step, work, warmth, constants), warmth, constants)
 
 
 def _leave_scratches(condition: Condition, step: Step, work: Work, level: float, worst: float) -> None:
@@ -104,7 +111,7 @@ def _note_before(condition: Condition, step: Step, constants: Constants) -> None
         condition.firsts.setdefault("through", step.n)
 
 
-def _note_after(condition: Condition, step: Step, degc: float, surface: PanelSurface, constants: Constants) -> None:
+def _note_after(condition: Condition, step: Step, degc: float, warmth: Warmth, constants: Constants) -> None:
     """Which limits this set has passed."""
     zone, gates, heat = condition.zone, constants.gates, constants.heat
     firsts, n = condition.firsts, step.n
@@ -113,7 +120,7 @@ def _note_after(condition: Condition, step: Step, degc: float, surface: PanelSur
     if condition.film_um < zone.reserve_um and condition.removed_um > gates.refresh_um:
         firsts.setdefault("reserve", n)
     condition.heat_degc = max(condition.heat_degc, degc)
-    if degc - heat.air_degc > gates.heat_index * (surface.soft_degc - heat.air_degc):
+    if degc - heat.air_degc > gates.heat_index * (warmth.soft_degc - heat.air_degc):
         firsts.setdefault("heat", n)
     if "burn_through" not in firsts and burn_chance(condition, constants) > gates.burn:
         firsts["burn_through"] = n

@@ -53,7 +53,8 @@ def _surface(catalogue: Catalogue, constants: Constants) -> dict[str, object]:
     named = {
         "name": {"type": "string", "minLength": 1, "maxLength": 40},
         "share": _number(*RANGES["share"], description="of the panel; a tenth where left out, of an edge a twentieth"),
-        "edge": {"type": "boolean", "default": False},
+        "edge": {"type": "boolean", "default": False, "description": "a line that a pad meets; only harms count there"},
+        "idle": {"type": "boolean", "default": False, "description": "not part of the work: nothing is judged there"},
     }
     zones = {
         "type": "array",

@@ -43,6 +43,8 @@ class Fault:
 def faults(condition: Condition, constants: Constants, reading: Reading | None) -> tuple[Fault, ...]:
     """Every gate that a zone doesn't get through, harms first. At an edge only harms count."""
     name = condition.zone.name
+    if condition.zone.idle:
+        return ()
     harms = [
         Fault(code, HARM, name, condition.firsts[code], _figure(code, condition, constants))
         for code in _FIRST

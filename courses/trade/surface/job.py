@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 from typing import Final
 
 from courses.trade.constants import Constants
-from courses.trade.surface.abrading import abrade, cut_here_um, peak_degc
+from courses.trade.surface.abrading import Warmth, abrade, cut_here_um, peak_degc
 from courses.trade.surface.condition import Condition
 from courses.trade.surface.cure import cured_after, is_hard
 from courses.trade.surface.looking import is_clear, shown
@@ -21,6 +21,8 @@ from courses.trade.surface.work import Work, work_of
 
 __all__ = ["Job"]
 
+COOLS_IN_H: Final = 1.0
+"""How long a panel takes to come down to the air: model."""
 SEAMS_DRY_H: Final = 2.0
 """How long seams take to dry by themselves: model."""
 
@@ -35,6 +37,7 @@ class Job:
     surface: PanelSurface
     constants: Constants
     conditions: tuple[Condition, ...]
+    panel_degc: float
     minutes: float = 0.0
     discs: float = 0.0
     pads: float = 0.0
@@ -47,20 +50,22 @@ class Job:
     @classmethod
     def on(cls, surface: PanelSurface, constants: Constants) -> Job:
         """The job before its first step."""
-        return cls(surface, constants, tuple(Condition.of(zone, constants) for zone in surface.parts))
+        conditions = tuple(Condition.of(zone, constants) for zone in surface.parts)
+        return cls(surface, constants, conditions, surface.panel_degc)
 
     def do(self, step: Step) -> State:
         """Work ``step``; the state it leaves."""
         if step.at_h > self.clock_h:
-            self._pass_time(step.at_h - self.clock_h, self.surface.panel_degc)
+            self._pass_time(step.at_h - self.clock_h)
+        began = self.panel_degc
         if step.abrades:
             heat = self._abrade(step)
             found: tuple[str, ...] = ()
         else:
-            heat = self.surface.panel_degc
+            heat = began
             self.minutes += self._share(step) * self.constants.minutes["chem" if step.op in CHEMISTRY else step.op]
             found = _DOES[step.op](self, step)
-        return State(step.n, self.conditions, heat, self.minutes, found)
+        return State(step.n, self.conditions, heat, self.minutes, began, found)
 
     def touched(self, step: Step) -> list[Condition]:
         """The zones ``step`` lies on, each as one that may be changed."""
@@ -74,8 +79,11 @@ class Job:
             return 1.0
         return sum(one.zone.share for one in self.conditions if one.zone.name == step.zone)
 
-    def _pass_time(self, hours: float, degc: float) -> None:
-        """Let time go by: what is curing cures, seams dry."""
+    def _pass_time(self, hours: float) -> None:
+        """Let time go by: what is curing cures, seams dry, and a panel hotter than the air comes down to it."""
+        degc = self.panel_degc
+        if hours >= COOLS_IN_H:
+            self.panel_degc = min(degc, self.constants.heat.air_degc)
         self.clock_h += hours
         mine = []
         for one in self.conditions:
@@ -89,16 +97,17 @@ class Job:
     def _abrade(self, step: Step) -> float:
         """Work the sets of an abrasive step; the warmest the film got, °C."""
         work = work_of(step, self.surface.hardness, self.constants)
-        mine = [one for one in self.touched(step) if not (one.zone.edge and one.taped)]
+        mine = [one for one in self.touched(step) if not (one.zone.idle or (one.zone.edge and one.taped))]
         self._note_habits(mine)
+        warmth = Warmth(self.panel_degc, self.surface.soft_degc)
         for _ in range(1, (step.sets or MOST_SETS) + 1):
             for one in mine:
-                abrade(one, step, work, self.surface, self.constants)
+                abrade(one, step, work, warmth, self.constants)
             self._use(step, work)
             if step.until_clear and self._looked_at(step, mine, work):
                 break
         return max(
-            [peak_degc(one, step, work, self.surface, self.constants) for one in mine], default=self.surface.panel_degc
+            [peak_degc(one, step, work, warmth, self.constants) for one in mine], default=self.surface.panel_degc
         )
 
     def _looked_at(self, step: Step, mine: list[Condition], work: Work) -> bool:
@@ -133,7 +142,9 @@ class Job:
         self.abraded = True
 
     def _clean(self, step: Step) -> tuple[str, ...]:
-        """Water: soil, residue and dust go with a wash; everything is wet."""
+        """Water: soil, residue and dust go with a wash; everything is wet, and a hot panel is cooled by it."""
+        if self.panel_degc > self.constants.heat.air_degc and step.zone == ALL:
+            self.panel_degc = self.constants.heat.water_degc
         for one in self.touched(step):
             one.wet = one.seams_wet = True
             if step.op == "wash":
@@ -223,8 +234,9 @@ class Job:
         return ()
 
     def _wait(self, step: Step) -> tuple[str, ...]:
-        degc = step.warm_degc if "warm_degc" in step.given else self.surface.panel_degc
-        self._pass_time(step.hours, degc)
+        if "warm_degc" in step.given:
+            self.panel_degc = step.warm_degc
+        self._pass_time(step.hours)
         return ()
 
     def _refer(self, step: Step) -> tuple[str, ...]:

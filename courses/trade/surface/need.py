@@ -20,9 +20,10 @@ def needed_here_um(zone: Zone) -> float:
 def needed_cut(surface: PanelSurface, constants: Constants) -> float:
     """The most, model µm, that any zone of the panel needs to lose at the start; 0 where nothing on it would show.
 
-    Depth that 95 of 100 places don't reach, of marks and of the oxidised layer; edges are left out. Source: model.
+    Depth that 95 of 100 places don't reach, of marks and of the oxidised layer; edges and idle zones are left out.
+    Source: model.
     """
-    field = [zone for zone in surface.parts if not zone.edge] or surface.parts
+    field = [zone for zone in surface.parts if zone.judged] or surface.parts
     need = max(needed_here_um(zone) for zone in field)
     return need if need > constants.gates.visible_um else 0.0
 

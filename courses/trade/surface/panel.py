@@ -8,14 +8,14 @@ from typing import Final
 from courses.trade.constants import Constants
 from courses.trade.errors import PlanRefused, TradeError
 from courses.trade.surface.raw import Raw
-from courses.trade.surface.zone import ZONE_KEYS, Zone, marks_of, zone_of
+from courses.trade.surface.zone import ZONE_KEYS, ZONE_OWN, Zone, marks_of, zone_of
 from courses.trade.surfaces import Catalogue
 
 __all__ = ["PanelSurface"]
 
 MOST_ZONES: Final = 12
 SURFACE_KEYS: Final = ("substrate", "colour", "hardness", "panel_degc", *ZONE_KEYS, "rest", "defects", "zones")
-ZONE_FIELDS: Final = ("name", "share", "edge", *ZONE_KEYS, "defects")
+ZONE_FIELDS: Final = (*ZONE_OWN, *ZONE_KEYS, "defects")
 HARDNESS: Final = (0.5, 2.0)
 DEGC: Final = (-20.0, 100.0)
 MAIN: Final = "main"
@@ -83,7 +83,7 @@ class PanelSurface:
         first, *others = (part.as_json() for part in self.parts)
         found = {"substrate": self.substrate, "colour": self.colour, "hardness": self.hardness}
         found |= {"panel_degc": self.panel_degc, "rest": first["name"]}
-        found |= {key: value for key, value in first.items() if key not in ("name", "share", "edge")}
+        found |= {key: value for key, value in first.items() if key not in ZONE_OWN}
         return found | ({"zones": others} if others else {})
 
 

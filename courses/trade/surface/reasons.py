@@ -66,9 +66,7 @@ def short(step: Step) -> str:
 
 def reasons_for(job: Job, steps: Sequence[Step], found: Sequence[Fault]) -> tuple[Reason, ...]:
     """A reason for each fault, harms first; one that an inspection saw and no step answered says so."""
-    several = len([one for one in job.conditions if not one.zone.edge]) > 1 or any(
-        one.zone not in REST for one in found
-    )
+    several = len([one for one in job.conditions if one.zone.judged]) > 1 or any(one.zone not in REST for one in found)
     told = []
     for one in sorted(found, key=lambda fault: fault.verdict != "harm"):
         sentence, save = _WORDS[one.code](Said(one, job, steps))

@@ -31,7 +31,7 @@ def score(job: Job, found: Sequence[Fault], readings: Sequence[Reading]) -> floa
     left undone.
     """
     verdict = verdict_of(tuple(found))
-    worked = [one for one in job.conditions if not one.zone.edge] or list(job.conditions)
+    worked = [one for one in job.conditions if one.zone.judged] or list(job.conditions)
     spent = sum(one.removed_um * one.zone.share for one in job.conditions)
     budget = sum(one.zone.budget_um * one.zone.share for one in job.conditions)
     tie = _TIE_MARKS * _marks_left(worked) + _TIE_MINUTES * job.minutes / (job.minutes + 100.0)

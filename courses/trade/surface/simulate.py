@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Final
 
 from courses.trade.constants import Constants
@@ -141,12 +141,14 @@ def simulate(surface: PanelSurface, steps: Sequence[Step], constants: Constants,
     if optics not in OPTICS:
         raise ImpossibleChoice(f"Optics {optics[:40]!r} is none; {offer(optics[:40], OPTICS)}", "optics")
     job = Job.on(surface, constants)
-    start = _state(State(0, job.conditions, surface.panel_degc, 0.0), surface, constants, optics == "every")
+    start = _state(
+        State(0, job.conditions, surface.panel_degc, 0.0, surface.panel_degc), surface, constants, optics == "every"
+    )
     states = tuple(_state(job.do(step), surface, constants, optics == "every") for step in steps)
     readings = tuple(_read(one, surface, constants) for one in job.conditions) if optics != "none" else ()
     last = states[-1] if states else start
     if readings and last.reading is None and states:
-        last = State(last.step, last.conditions, last.heat_degc, last.minutes, last.found, _panel(job, readings))
+        last = replace(last, reading=_panel(job, readings))
         states = (*states[:-1], last)
     return Run(surface, tuple(steps), start, states, _outcome(job, last, states, tuple(steps), readings))
 
@@ -165,7 +167,7 @@ def _read(one: Condition, surface: PanelSurface, constants: Constants) -> Readin
 
 def _panel(job: Job, readings: Sequence[Reading]) -> Reading:
     """The reading of a panel: that of its dullest zone, edges left out."""
-    field = [reading for one, reading in zip(job.conditions, readings, strict=True) if not one.zone.edge]
+    field = [reading for one, reading in zip(job.conditions, readings, strict=True) if one.zone.judged]
     return dullest(field or readings)
 
 
@@ -173,7 +175,7 @@ def _state(state: State, surface: PanelSurface, constants: Constants, read: bool
     if not read:
         return state
     reading = dullest(_read(one, surface, constants) for one in state.field)
-    return State(state.step, state.conditions, state.heat_degc, state.minutes, state.found, reading)
+    return replace(state, reading=reading)
 
 
 def _outcome(

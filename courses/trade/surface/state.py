@@ -16,21 +16,23 @@ __all__ = ["State", "residual_of", "worst_of"]
 class State:
     """The panel after ``step`` (0: before any): film of its thinnest zone, the most that any zone lost, µm.
 
-    Edges count only in ``conditions``, one a zone. ``heat_degc``: the warmest of that step; ``minutes``: a square
-    metre, from the start. ``found``: what a look at the panel showed. ``reading``: gloss and haze, where asked for.
+    Edges count only in ``conditions``, one a zone. ``heat_degc``: the warmest of that step; ``panel_degc``: when it
+    began; ``minutes``: a square metre, from the start. ``found``: what a look at the panel showed. ``reading``: gloss
+    and haze, where asked for.
     """
 
     step: int
     conditions: tuple[Condition, ...]
     heat_degc: float
     minutes: float
+    panel_degc: float = 22.0
     found: tuple[str, ...] = ()
     reading: Reading | None = None
 
     @cached_property
     def field(self) -> tuple[Condition, ...]:
-        """The zones that are no edges, or all where there is nothing else."""
-        return tuple(one for one in self.conditions if not one.zone.edge) or self.conditions
+        """The zones that count for the panel, or all where none does."""
+        return tuple(one for one in self.conditions if one.zone.judged) or self.conditions
 
     @property
     def film_um(self) -> float:

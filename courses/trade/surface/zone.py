@@ -14,7 +14,17 @@ from courses.trade.surface.marks import Marks
 from courses.trade.surface.raw import Raw
 from courses.trade.surfaces import Catalogue
 
-__all__ = ["MOST_DEFECTS", "RANGES", "SOUND_TAIL_UM", "ZONE_KEYS", "Zone", "marks_of", "zone_defaults", "zone_of"]
+__all__ = [
+    "MOST_DEFECTS",
+    "RANGES",
+    "SOUND_TAIL_UM",
+    "ZONE_KEYS",
+    "ZONE_OWN",
+    "Zone",
+    "marks_of",
+    "zone_defaults",
+    "zone_of",
+]
 
 SOUND_RZ_UM: Final = 0.05
 SOUND_TAIL_UM: Final = 0.10
@@ -27,6 +37,9 @@ ZONE_KEYS: Final = (
     *("rz_um", "tail_um", "trail_um", "oxidation_um", "oxidation_cv", "agreed"),
 )
 """What a surface or a zone of it may say."""
+
+ZONE_OWN: Final = ("name", "share", "edge", "idle")
+"""What only a listed zone may say."""
 
 RANGES: Final = {
     "film_um": (1.0, 5000.0),
@@ -49,13 +62,15 @@ class Zone:
     """One zone before any work; lengths in micrometres, shares from 0 to 1.
 
     ``share``: of the panel. ``edge``: a line that a pad meets, which tape covers; ``edge_of`` names the zone it
-    borders. ``has_edge``: whether its own edge is another zone. ``marks`` are all families of marks but trails, which
-    join ``trail_um``, and the oxidised layer. ``may_stay``: kinds of defects that were agreed to stay.
+    borders. ``idle``: not part of the work, so that nothing is judged there. ``has_edge``: whether its own edge is
+    another zone. ``marks`` are all families of marks but trails, which join ``trail_um``, and the oxidised layer.
+    ``may_stay``: kinds of defects that were agreed to stay.
     """
 
     name: str
     share: float
     edge: bool
+    idle: bool
     edge_of: str
     has_edge: bool
     film_um: float
@@ -77,6 +92,11 @@ class Zone:
     gloss20: float
     may_stay: tuple[str, ...]
     marks: tuple[Marks, ...] = ()
+
+    @property
+    def judged(self) -> bool:
+        """Whether its film and its finish count for the panel: it is no edge, and part of the work."""
+        return not (self.edge or self.idle)
 
     @property
     def layer_um(self) -> float:
@@ -109,7 +129,7 @@ class Zone:
 
     def as_json(self) -> dict[str, object]:
         """The zone as the door takes it, with every default filled in."""
-        names = ("name", "share", "edge", *(key for key in ZONE_KEYS if key not in ("agreed", "edge_film_um")))
+        names = (*ZONE_OWN, *(key for key in ZONE_KEYS if key not in ("agreed", "edge_film_um")))
         agreed = {"gloss60": self.gloss60, "gloss20": self.gloss20, "may_stay": list(self.may_stay)}
         return {name: getattr(self, name) for name in names} | {"agreed": agreed, "defects": self._marks_as_json()}
 
@@ -142,6 +162,7 @@ def zone_of(
         name=name,
         share=number("share", 0.0),
         edge=given.flag("edge", name == "edge"),
+        idle=given.flag("idle", False),
         edge_of="",
         has_edge=False,
         film_um=film,
@@ -170,7 +191,7 @@ def zone_defaults(catalogue: Catalogue, constants: Constants, substrate: str) ->
     film = catalogue.surface(substrate).film_um
     found = zone_of(Raw({"film_um": film}, ""), catalogue, substrate, constants, "main", None).as_json()
     hardness = catalogue.surface(substrate).hardness
-    return {"hardness": hardness} | {key: value for key, value in found.items() if key not in ("name", "share", "edge")}
+    return {"hardness": hardness} | {key: value for key, value in found.items() if key not in ZONE_OWN}
 
 
 def _usual(name: str, film: float, reserve: float, constants: Constants, substrate: str) -> Zone:
@@ -180,6 +201,7 @@ def _usual(name: str, film: float, reserve: float, constants: Constants, substra
         name=name,
         share=1.0,
         edge=False,
+        idle=False,
         edge_of="",
         has_edge=False,
         film_um=film,
