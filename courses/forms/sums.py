@@ -29,7 +29,7 @@ class QuantityField(forms.CharField):
             error_messages=NEEDED,
         )
         self.wanted, self.prefs, self.wide = wanted, prefs, bool(wanted.count)
-        self.unit_symbol = symbol(wanted.unit, prefs)
+        self.unit_symbol = symbol(wanted.unit, wanted.prefs_for(prefs))
         self.widget.attrs.update({"inputmode": "text" if wanted.count else "decimal", "autocomplete": "off"})
 
     def clean(self, value: Any) -> Any:
@@ -78,5 +78,6 @@ def typed(wanted: Input, value: Value, prefs: Preferences) -> str | None:
     if isinstance(value, str):
         return value
     numbers = value if isinstance(value, tuple) else (value,)
-    found = [shown_plain(each, wanted.unit, prefs) for each in numbers if isinstance(each, float)]
+    read_in = wanted.prefs_for(prefs)
+    found = [shown_plain(each, wanted.unit, read_in) for each in numbers if isinstance(each, float)]
     return " ".join(each.split("\u00a0")[0].rstrip("°").replace("\u2212", "-") for each in found) or None

@@ -124,9 +124,9 @@ CUTTING_SUMS = (
             _OWN_ETA,
         ),
         (
-            Output("removed_um", "Cut of the set, model", "um", 2),
-            Output("per_pass_um", "Cut of one pass, model", "um", 2),
-            Output("levelled_um", "Depth gained, model", "um", 2),
+            Output("removed_um", "Cut of the set", "um", 2, model=True),
+            Output("per_pass_um", "Cut of one pass", "um", 2, model=True),
+            Output("levelled_um", "Depth gained", "um", 2, model=True),
             Output("pressure_kpa", "Mean pressure", "kpa", 3, page_decimals=2),
             Output("minutes_m2", "Minutes for 1 m²", "min", 1, page_decimals=1),
         ),
@@ -142,7 +142,7 @@ CUTTING_SUMS = (
         "How many sets, or passes of paper, level a mark of this depth, and the film and time that costs.",
         (
             Input("grade", "Marks of", choices=shop.GRADES, optional=True),
-            Input("depth_um", "Or: depth of the mark", "um", 0.01, 500.0, optional=True),
+            Input("depth_um", "Or: depth of the mark", "um", 0.01, 500.0, optional=True, model=True),
             shop.CUTS_INPUT,
             shop.POLISHER_INPUT,
             Input("cut_um", "Cut of one set, if you gauged it", "um", 0.01, 500.0, optional=True),
@@ -151,8 +151,8 @@ CUTTING_SUMS = (
         (
             Output("sets", "Sets, or passes of paper", "ratio", 2, page_decimals=2),
             Output("whole_sets", "That is, whole", "ratio", 0, page_decimals=0),
-            Output("mark_um", "Depth to clear, model", "um", 2),
-            Output("film_um", "Film it costs, model", "um", 1),
+            Output("mark_um", "Depth to clear", "um", 2, model=True),
+            Output("film_um", "Film it costs", "um", 1, model=True),
             Output("minutes_m2", "Minutes for 1 m²", "min", 1, page_decimals=1),
         ),
         "sets = depth ÷ (cut of a set·depth gained for each unit of film)",

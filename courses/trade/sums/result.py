@@ -110,8 +110,9 @@ class Result:
     @property
     def uncertainty(self) -> Note:
         """How far the first figure may be off, and why."""
-        places = self.output.declared.page_decimals or 1
-        return self.sum.uncertainty.with_quantity("doubt", Quantity(self.doubt, _step_of(self.output.unit), places))
+        first = self.output.declared
+        doubt = Quantity(self.doubt, _step_of(first.unit), first.page_decimals or 1, first.model)
+        return self.sum.uncertainty.with_quantity("doubt", doubt)
 
     def as_json(self) -> dict[str, object]:
         """The shape of the door ``sum``: base units, the uncertainty as the first note."""
@@ -146,12 +147,13 @@ class Result:
         for wanted in self.sum.inputs:
             value = self.inputs[wanted.name]
             value = wanted.options.get(value, value) if isinstance(value, str) else value
-            if text := _plain(value, wanted.unit, prefs):
+            if text := _plain(value, wanted.unit, wanted.prefs_for(prefs)):
                 lines.append(ShownLine(wanted.name, wanted.title, text))
         return lines
 
     def _line(self, figure: Figure, prefs: Preferences) -> ShownLine:
-        text = shown(figure.value, figure.unit, prefs, figure.declared.page_decimals)
+        declared = figure.declared
+        text = Quantity(figure.value, figure.unit, declared.page_decimals, declared.model).said(prefs)
         if figure.declared.difference_of is not None:
             more, less = (self._number_shown(name, prefs) for name in figure.declared.difference_of)
             in_reader_unit = prefs.unit_for(figure.unit).code

@@ -20,7 +20,7 @@ class Input:
     ``words`` are what a reader sees of the ``choices``, in their order, where that differs.
     With ``count`` it is a list of so many quantities, at least and at most: readings, written one after another.
     Without ``default`` it has to be given, unless it is ``optional``: then leaving it out has a meaning of its own,
-    which its title tells.
+    which its title tells. A ``model`` length is one of our training model: micrometres for whoever reads it.
     """
 
     name: str
@@ -34,6 +34,7 @@ class Input:
     columns: tuple[Input, ...] = ()
     optional: bool = False
     count: tuple[int, int] | None = None
+    model: bool = False
 
     @classmethod
     def over(cls, span: Range, name: str, title: str, default: float | None = None, optional: bool = False) -> Input:
@@ -48,6 +49,14 @@ class Input:
     def needed(self) -> bool:
         """Whether it has to be given."""
         return self.default is None and not self.optional
+
+    def prefs_for(self, prefs: Preferences) -> Preferences:
+        """The units in which a person with these ``prefs`` types and reads it.
+
+        >>> Input("depth_um", "Depth", "um", model=True).prefs_for(Preferences.us()).film
+        'um'
+        """
+        return METRIC if self.model else prefs
 
     @property
     def options(self) -> Mapping[str, str]:
@@ -69,6 +78,7 @@ class Input:
         """
         if given is None or (isinstance(given, str) and not given.strip()):
             return self._left_out()
+        prefs = self.prefs_for(prefs) if prefs else None
         if self.columns:
             return self._rows(given, prefs)
         if self.count:
@@ -173,6 +183,7 @@ class Output:
 
     ``difference_of`` names the two figures (inputs or outputs) it is the difference of, so that a page can show the
     difference of the two numbers it shows. ``page_decimals``: how many a page shows where the unit's own are too few.
+    A ``model`` length is one of our training model, and said to be.
     """
 
     name: str
@@ -181,22 +192,26 @@ class Output:
     decimals: int
     difference_of: tuple[str, str] | None = None
     page_decimals: int | None = None
+    model: bool = False
 
 
 @dataclass(frozen=True, slots=True)
 class Quantity:
-    """A ``value`` in a base ``unit``, to be said in the reader's."""
+    """A ``value`` in a base ``unit``, to be said in the reader's; of a ``model`` length in model micrometres."""
 
     value: float
     unit: str
     decimals: int | None = None
+    model: bool = False
 
     def said(self, prefs: Preferences = METRIC) -> str:
         """The quantity in the reader's unit.
 
-        >>> Quantity(3.0, "K").said(Preferences.us())
-        '5.4\\xa0°F'
+        >>> Quantity(3.0, "K").said(Preferences.us()), Quantity(3.0, "um", 1, model=True).said(Preferences.us())
+        ('5.4\\xa0°F', '3.0\\xa0model\\xa0µm')
         """
+        if self.model:
+            return shown(self.value, self.unit, METRIC, self.decimals).replace("µm", "model\u00a0µm")
         return shown(self.value, self.unit, prefs, self.decimals)
 
 

@@ -119,4 +119,5 @@ def test_every_grade_of_the_table_can_be_chosen() -> None:
         said = work_out("scratch_depth", {"grade": grade}).shown(Preferences.us())
         assert said.inputs[0].text == grade
         assert said.inputs[1].text == "Hard disc"
-        assert "mil" in said.output.text
+        assert said.output.text.endswith("model\xa0µm")
+        assert said.also[1].text.endswith("mil"), "grain is a real length"

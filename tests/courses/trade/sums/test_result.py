@@ -58,3 +58,17 @@ def test_an_input_left_out_for_good_is_not_shown() -> None:
 def test_a_figure_knows_its_name_title_and_unit() -> None:
     figure = work_out("dew_point", {"air_degc": 20, "air_rh": 50}).output
     assert (figure.name, figure.title, figure.unit, figure.value) == ("dew_point_degc", "Dew point", "degc", 9.26)
+
+
+def test_a_length_of_the_model_stays_a_model_micrometre_for_everybody() -> None:
+    asked = {"layer_um": 10, "removed_um": 12, "spread": 0.3}
+    said = [work_out("oxidation_left", asked).shown(prefs) for prefs in (Preferences.metric(), Preferences.us())]
+    assert said[0] == said[1]
+    assert said[0].also[0].text == "14.9\xa0model\xa0µm"
+    assert said[0].inputs[0].text == "10\xa0µm"
+    assert work_out("removal", {}).shown(Preferences.us()).uncertainty.endswith("±1.2\xa0model\xa0µm at best.")
+
+
+def test_somebody_who_reads_mils_types_model_lengths_in_micrometres() -> None:
+    asked = {"layer_um": "10", "removed_um": "12", "spread": "0.3"}
+    assert work_out("oxidation_left", asked, Preferences.us()).value == 25.2
