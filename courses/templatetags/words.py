@@ -51,6 +51,11 @@ ASKS = {
     "old": Look("due", "st-due", _("Too old")),
     "not_gathered": Look("na", "st-none", _("Not gathered here yet")),
 }
+PLAN_VERDICTS = {
+    "pass": Look("met", "met", _("Pass")),
+    "redo": Look("partly", "part", _("To be done again")),
+    "harm": Look("miss", "fail", _("Harm done")),
+}
 OUTCOME_MARKS = {"met": "st-met", "part": "st-part", "fail": "st-miss", "open": "st-open"}
 
 SOURCE_MARKS: dict[str, str | Promise] = {

@@ -71,7 +71,7 @@ class PanelKind:
 
         Film at the edge is rounded to whole micrometres. Source: invented, round the examples of the training model.
         """
-        share = _shares(number)
+        share = _shares(f"{self.code} {number}")
         colour, film = self.colours[int(next(share) * len(self.colours))], self.film_um.at(next(share))
         surface: dict[str, object] = {"substrate": self.substrate, "colour": colour, "film_um": film}
         if self.edge:
@@ -90,9 +90,9 @@ def _defect(one: Worn, share: Iterator[float]) -> dict[str, object]:
     return {"kind": one.kind, **depth, "cover": one.cover}
 
 
-def _shares(number: int) -> Iterator[float]:
-    """Yield numbers from 0 to below 1 that follow from a whole ``number`` alone (the mixer known as SplitMix64)."""
-    state = number * 0x9E3779B97F4A7C15 & _MASK
+def _shares(seed: str) -> Iterator[float]:
+    """Yield numbers from 0 to below 1 that follow from the ``seed`` alone (the mixer known as SplitMix64)."""
+    state = int.from_bytes(seed.encode()) * 0xD1342543DE82EF95 & _MASK
     while True:
         state = state + 0x9E3779B97F4A7C15 & _MASK
         mixed = (state ^ state >> 30) * 0xBF58476D1CE4E5B9 & _MASK

@@ -45,12 +45,12 @@ def test_what_is_drawn_lies_within_the_ranges_and_reaches_their_ends(code):
 def test_one_panel_whole():
     assert panels()["deep_scratch"].drawn(1) == {
         "substrate": "clear_coat",
-        "colour": "navy",
-        "film_um": 45.0,
-        "edge_film_um": 36.0,
+        "colour": "black",
+        "film_um": 46.0,
+        "edge_film_um": 37.0,
         "defects": [
-            {"kind": "swirl", "depth_um": 0.6, "cover": 0.06},
-            {"kind": "scratch", "depth_um": 12.0, "cover": 0.005},
+            {"kind": "swirl", "depth_um": 1.0, "cover": 0.06},
+            {"kind": "scratch", "depth_um": 14.0, "cover": 0.005},
         ],
     }
 

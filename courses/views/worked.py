@@ -1,0 +1,172 @@
+"""A plan worked on a panel of the model, as a page shows it: verdict, reasons, figures; and two of them compared."""
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from difflib import SequenceMatcher
+from typing import Any
+
+from django.utils.translation import gettext as _
+
+from courses.figures import Figure
+from courses.figures.of_plan import ladder, load, sections
+from courses.templatetags.words import PLAN_VERDICTS, Look
+from courses.trade.constants import Constants
+from courses.trade.surface import Run, Step, step_words
+from courses.trade.units import Preferences, rounded, shown
+
+MODEL = "model\u00a0µm"
+LEAST = 0.1
+
+
+@dataclass(frozen=True, slots=True)
+class Line:
+    """One number that a plan came to: what it is, the number as it is shown, and how it is shown."""
+
+    label: str
+    number: float
+    unit: str
+
+    @property
+    def text(self) -> str:
+        """Return it with its unit, to one decimal; what is less than that and not nothing is said so."""
+        if 0 < self.number < LEAST:
+            return _("under %(least)s %(unit)s") % {"least": LEAST, "unit": self.unit}
+        return f"{_plain(self.number)} {self.unit}".strip()
+
+
+@dataclass(frozen=True, slots=True)
+class ReasonLine:
+    """Why a plan came out as it did, in a sentence that names the step, and what would have saved it."""
+
+    sentence: str
+    saved: str
+
+
+@dataclass(frozen=True, slots=True)
+class Worked:
+    """A plan and all that follows from it; ``key`` tells its parts from those of another on the page."""
+
+    key: str
+    name: str
+    look: Look
+    headline: str
+    reasons: tuple[ReasonLine, ...]
+    steps: tuple[str, ...]
+    lines: tuple[Line, ...]
+    sections: tuple[Figure, ...]
+    ladder: Figure | None
+    load: Figure | None
+    outcome: Mapping[str, Any]
+
+    @property
+    def facts(self) -> list[tuple[str, str]]:
+        """Return its numbers as pairs of a label and a text."""
+        return [(line.label, line.text) for line in self.lines]
+
+
+def worked(key: str, name: str, steps: Sequence[Step], run: Run, view: "Reader") -> Worked:
+    """Return a plan that was run on a surface, ready for a page."""
+    outcome = run.outcome
+    words, named = tuple(step_words(step) for step in steps), name if view.several else ""
+    return Worked(
+        key=key,
+        name=name,
+        look=PLAN_VERDICTS[outcome.verdict],
+        headline=_headline(run),
+        reasons=tuple(ReasonLine(one.sentence, one.would_save) for one in outcome.reasons),
+        steps=words,
+        lines=tuple(_lines(run, view.prefs)),
+        sections=sections(run, named),
+        ladder=ladder(run, view.constants, named),
+        load=load(run, view.constants, named),
+        outcome=outcome.as_json(),
+    )
+
+
+@dataclass(frozen=True, slots=True)
+class Reader:
+    """Who looks, and whether at more than one plan."""
+
+    prefs: Preferences
+    constants: Constants
+    several: bool
+
+
+def _headline(run: Run) -> str:
+    outcome = run.outcome
+    if outcome.reasons:
+        return outcome.reasons[0].sentence
+    said = {"taken": _um(outcome.removed_um), "film": _um(outcome.film_um)}
+    return _("It takes %(taken)s, leaves %(film)s, and nothing that was asked for is left to do.") % said
+
+
+def _um(value: float) -> str:
+    return Line("", value, MODEL).text
+
+
+def _plain(number: float) -> str:
+    return f"{rounded(number, 1):.1f}".removesuffix(".0").replace("-", "\u2212")
+
+
+def _lines(run: Run, prefs: Preferences) -> Iterator[Line]:
+    """Yield what a plan came to, in the order in which it matters."""
+    out = run.outcome
+    yield Line(_("Film left"), rounded(out.film_um, 1), MODEL)
+    yield Line(_("Film taken"), rounded(out.removed_um, 1), MODEL)
+    yield Line(_("The panel needed"), rounded(out.needed_cut_um, 1), MODEL)
+    yield Line(_("Deepest stray left"), rounded(out.tail_um, 2), MODEL)
+    yield Line(_("Trail left"), rounded(out.trail_um, 2), MODEL)
+    yield Line(_("Gloss at 60°"), rounded(out.gloss60 or 0.0, 0), "GU")
+    yield Line(_("Gloss at 20°"), rounded(out.gloss20 or 0.0, 0), "GU")
+    yield Line(_("Haze"), rounded(out.haze or 0.0, 1), "")
+    yield Line(_("Hottest"), *_degrees(out.heat_degc, prefs))
+    yield Line(_("Time"), rounded(out.minutes, 0), _("min for each m²"))
+    yield Line(_("Discs"), rounded(out.discs, 1), _("for each m²"))
+    yield Line(_("Pads"), rounded(out.pads, 1), _("for each m²"))
+    yield Line(_("Compound"), rounded(out.grams, 0), _("g for each m²"))
+    yield Line(_("Rank on this panel"), rounded(out.score, 1), _("of 100"))
+
+
+def _degrees(degc: float, prefs: Preferences) -> tuple[float, str]:
+    number, unit = shown(degc, "degc", prefs, 0).split("\u00a0")
+    return float(number.replace("\u2212", "-")), unit
+
+
+def differences(one: Worked, other: Worked) -> list[str]:
+    """Return in sentences how a plan differs from the one beside it: what it came to, then its steps."""
+    found = [_gap(mine, theirs) for mine, theirs in zip(one.lines, other.lines, strict=True)]
+    if one.look != other.look:
+        words = {"one": one.look.words, "other": other.look.words}
+        found.insert(0, _("Verdict: %(one)s; beside it, %(other)s.") % words)
+    return [*(line for line in found if line), *_steps(one.steps, other.steps)] or [
+        _("Nothing: both come to the same.")
+    ]
+
+
+def _gap(mine: Line, theirs: Line) -> str:
+    gap = mine.number - theirs.number
+    if abs(gap) < 0.005:
+        return ""
+    said = {"label": mine.label, "gap": Line("", abs(gap), mine.unit).text, "mine": mine.text, "theirs": theirs.text}
+    if gap > 0:
+        return _("%(label)s: %(gap)s more than the plan beside it (%(mine)s against %(theirs)s).") % said
+    return _("%(label)s: %(gap)s less than the plan beside it (%(mine)s against %(theirs)s).") % said
+
+
+def _steps(mine: tuple[str, ...], theirs: tuple[str, ...]) -> Iterator[str]:
+    """Yield the steps that only one of two plans has."""
+    here, there = [], []
+    for tag, a, b, c, d in SequenceMatcher(a=mine, b=theirs, autojunk=False).get_opcodes():
+        if tag != "equal":
+            here += [f"{number}. {mine[number - 1]}" for number in range(a + 1, b + 1)]
+            there += [f"{number}. {theirs[number - 1]}" for number in range(c + 1, d + 1)]
+    if here:
+        yield _("Only in this plan: %(steps)s.") % {"steps": "; ".join(here)}
+    if there:
+        yield _("Only in the plan beside it: %(steps)s.") % {"steps": "; ".join(there)}
+
+
+def table(one: Worked, other: Worked) -> dict[str, Any]:
+    """Return the numbers of two plans as a table."""
+    rows = [(mine.label, mine.text, theirs.text) for mine, theirs in zip(one.lines, other.lines, strict=True)]
+    return {"caption": _("Both on the same panel"), "heads": ["", one.name, other.name], "rows": rows}
