@@ -13,12 +13,16 @@ from django.urls import URLPattern, URLResolver, get_resolver, reverse
 from assessments import drafting, journey
 from assessments.models import Attempt, Scenario
 from courses import gallery
+from courses.actions import keep_estimate
+from courses.trade.quote import Quote
 from tests.factories import CohortFactory, InvitationFactory, MembershipFactory, PersonFactory
 
 pytestmark = pytest.mark.django_db
 WHO = ("anonymous", "owner", "other", "own_instructor", "other_instructor", "examiner", "manager")
 
 SMALL = {"substrate": "gel_coat", "colour": "navy", "size": [96, 64], "defects": [{"kind": "swirl"}]}
+
+EMPTY = Quote("T1", 14.16, (), (), None, ())
 
 OPEN = "200 200 200 200 200 200 200"
 SIGNED_IN = "302 200 200 200 200 200 200"
@@ -41,6 +45,10 @@ LOOKED_AT = {
     "picture": (["picture", "place"], "302 200 404 200 200 200 200"),
     "sum-list": ([], SIGNED_IN),
     "sum-detail": (["sum"], SIGNED_IN),
+    "estimate-list": ([], SIGNED_IN),
+    "estimate-make": ([], SIGNED_IN),
+    "estimate-detail": (["estimate"], OWNER),
+    "estimate-used": (["estimate"], OWNER),
     "parts": ([], STAFF),
     "invitation-accept": (["token"], OPEN),
     "scenario-list": ([], SIGNED_IN),
@@ -137,6 +145,7 @@ def world(client, trainee, other, remote, sit, signer, shown, now):
         "sum": "dew_margin",
         "picture": gallery.hang(SMALL, "point", [(0.5, 0.42)], "paper", owner=trainee).code,
         "place": 1,
+        "estimate": keep_estimate(trainee, {"name": "Runabout", "asked": {}, "worked": EMPTY.as_json()}, now=now).pk,
         "token": "a-token",
         "scenario": "COA-01",
         "open": going_on.pk,
