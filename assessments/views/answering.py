@@ -6,17 +6,25 @@ from typing import Any
 from django.utils.translation import gettext as _
 
 from assessments.answers import order
+from assessments.forms.building import BUILT, builder_of
 from assessments.scenarios.fields import Option, Record
 from assessments.scenarios.spec import Scenario
 from assessments.scenarios.story import Show, told, with_units
 from assessments.scenarios.tasks import Task
+from assessments.scenarios.worked import spot_told
+from courses.forms.steps import Builder
 from courses.pictures import CELLS
 
 Line = dict[str, Any]
 
 
-def list_line(task: Task, sent: Sequence[str], spec: Scenario, facts: Record, show: Show) -> Line:
-    """Return what the field of a list shows besides its title; `sent` is the answer as a page sends it."""
+def list_line(task: Task, sent: Sequence[str], spec: Scenario, facts: Record, show: Show, opened: str = "") -> Line:
+    """Return what the field of a list shows besides its title; `sent` is the answer as a page sends it.
+
+    `opened` is the act whose settings are to be filled in, or the number of the step that is changed.
+    """
+    if task.kind in BUILT:
+        return _steps(task, sent, spec, facts, show, opened)
     return LINES[task.kind](task, sent, spec, facts, show) if task.kind in LINES else {}
 
 
@@ -36,33 +44,21 @@ def _ask(task: Task, sent: Sequence[str], spec: Scenario, facts: Record, show: S
     return {"readings": readings, "asked": asked, "spent": spent}
 
 
-def _order(task: Task, sent: Sequence[str], spec: Scenario, facts: Record, show: Show) -> Line:
-    known = {act.id for act in task.acts}
-    steps = [step for step in order.read(sent) if step["op"] in known]
-    lines = [
-        {"n": n, "token": token, "words": act_words(task, step, show)}
-        for n, (step, token) in enumerate(zip(steps, order.written(steps), strict=True), start=1)
-    ]
-    acts = [{"id": act.id, "words": with_units(act.words, show), "carries": " ".join(act.carries)} for act in task.acts]
-    carries = [
-        {"name": one.name, "label": one.label, "default": one.default, "options": _worded(one.options, show)}
-        for one in task.carries
-    ]
-    blank = {"n": 0, "token": "", "words": ""}
-    full = len(steps) >= task.most
-    return {"steps": lines, "blank": blank, "acts": acts, "carries": carries, "full": full, "most": task.most}
+def _steps(task: Task, sent: Sequence[str], spec: Scenario, facts: Record, show: Show, opened: str) -> Line:
+    builder = builder_of(task, show)
+    line: Line = {"list": builder.page(sent, opened), "spots": task.spots}
+    if task.spots:
+        line["laid"] = _laid(task, sent, spec, facts, builder)
+    return line
 
 
-def act_words(task: Task, step: Mapping[str, str], show: Show) -> str:
-    """Return an act with what it carries in words."""
-    act = task.act(step["op"])
-    carried = [
-        option.words
-        for carry in task.carries
-        for option in carry.options
-        if carry.name in act.carries and option.id == step.get(carry.name, carry.default)
-    ]
-    return with_units(", ".join([act.words, *carried]), show)
+def _laid(task: Task, sent: Sequence[str], spec: Scenario, facts: Record, builder: Builder) -> list[Line]:
+    """Return every spot with what it shows, those of the log first."""
+    known = [one for one in order.read(sent) if one["op"] in {act.id for act in task.acts}]
+    spots = [*task.laid, *known]
+    words = [builder.words(one) for one in order.written(spots)]
+    told = [spot_told(spec, facts, task, one) for one in spots]
+    return [{"n": n, "words": words[n - 1], "told": told[n - 1]} for n in range(1, len(spots) + 1)]
 
 
 def _rows(task: Task, sent: Sequence[str], spec: Scenario, facts: Record, show: Show) -> Line:
@@ -112,7 +108,6 @@ def _worded(options: Sequence[Option], show: Show) -> list[dict[str, str]]:
 
 LINES: dict[str, Callable[[Task, Sequence[str], Scenario, Record, Show], Line]] = {
     "ask": _ask,
-    "order": _order,
     "rows": _rows,
     "zones": _zones,
 }

@@ -1,5 +1,6 @@
 """One attempt: opened, answered, handed in, judged."""
 
+from urllib.parse import urlencode
 from uuid import UUID
 
 from django.contrib import messages
@@ -17,7 +18,7 @@ from assessments.access import get_attempt_for, get_scenario_for, get_verdict_fo
 from assessments.answers.errors import AnswerRefused as Unreadable
 from assessments.answers.errors import UnknownOption
 from assessments.errors import AnswerRefused, AttemptRefused
-from assessments.forms.answers import Envelope, read_envelope
+from assessments.forms.answers import Envelope, opened_by, read_envelope
 from assessments.models import Attempt
 from assessments.views.judged import verdict_of
 from assessments.views.paper import page_of
@@ -46,7 +47,10 @@ def detail(request: HttpRequest, attempt_id: UUID) -> HttpResponse:
     attempt = journey.close_if_due(get_attempt_for(person, attempt_id), now=timezone.now())
     if not attempt.is_open:
         return redirect("attempt-verdict" if attempt.outcome else "home", *([attempt.pk] if attempt.outcome else []))
-    return render(request, "assessments/attempt_detail.html", page_of(attempt, person.preferences))
+    task, _colon, what = request.GET.get("open", "").partition(":")
+    return render(
+        request, "assessments/attempt_detail.html", page_of(attempt, person.preferences, **{task: {"opened": what}})
+    )
 
 
 @login_required
@@ -56,6 +60,9 @@ def answer(request: HttpRequest, attempt_id: UUID) -> HttpResponse:
     """Keep one answer, and say what became of it: to a script in JSON, to a plain page by the page."""
     person = get_person(request.user)
     attempt = get_attempt_for(person, attempt_id)
+    opened = opened_by(request.POST, attempt.scenario.spec)
+    if opened:
+        return _opening(attempt, opened)
     envelope = read_envelope(request.POST, attempt.scenario.spec)
     if envelope is None:
         return _refused(request, _("This page sent something it doesn't hold. Load it again."))
@@ -116,6 +123,12 @@ def verdict(request: HttpRequest, attempt_id: UUID) -> HttpResponse:
         return redirect("attempt-detail" if attempt.is_open else "home", *([attempt.pk] if attempt.is_open else []))
     shown = verdict_of(attempt, person.preferences, request.GET.get("judgement", ""))
     return render(request, "assessments/attempt_verdict.html", {**shown, "mine": attempt.person_id == person.pk})
+
+
+def _opening(attempt: Attempt, opened: str) -> HttpResponse:
+    task, _colon, _what = opened.partition(":")
+    query = urlencode({"open": opened})
+    return redirect(f"{reverse('attempt-detail', args=[attempt.pk])}?{query}#task-{task}")
 
 
 def _wants_json(request: HttpRequest) -> bool:

@@ -11,6 +11,7 @@ from django.utils import timezone
 from django.utils.translation import gettext as _
 
 from assessments.answers.sheet import written
+from assessments.forms.building import BUILT, builder_of
 from assessments.journey import facts_of
 from assessments.models import Answer, Attempt
 from assessments.scenarios.story import Show, facts_shown, story, tables_shown, with_units, worded
@@ -71,6 +72,9 @@ class Sheet:
 
     def words(self, task: Task, value: Any) -> str:
         """Return a value in words."""
+        if task.kind in BUILT and value:
+            builder = builder_of(task, self.show)
+            return "; ".join(builder.words(one) for one in written(task, value))
         return _("not answered") if value is None else with_units(worded(task.as_field(), value, self.show), self.show)
 
     def side(self, task: Task, answer: Answer) -> Side:
@@ -96,7 +100,7 @@ def task_lines(attempt: Attempt, sheet: Sheet, given: Mapping[str, Answer], **st
         answer, said = given.get(task.id), states.get(task.id, {})
         value = answer.value if answer else None
         sent = said.get("sent") or (written(task, value) if isinstance(value, list) else [])
-        more = list_line(task, sent, spec, facts, sheet.show)
+        more = list_line(task, sent, spec, facts, sheet.show, said.get("opened", ""))
         line = {"number": number, "pictures": pinned.get(task.id, []), **_line(task, sheet, answer), **more, **said}
         lines.append(line)
     return lines
@@ -108,6 +112,7 @@ def _line(task: Task, sheet: Sheet, answer: Answer | None) -> dict[str, Any]:
     return {
         "id": task.id,
         "kind": task.kind,
+        "final": task.final,
         "title": task.title,
         "ask": with_units(task.ask, sheet.show),
         "hint": with_units(task.hint, sheet.show),

@@ -223,7 +223,7 @@ function restore(form, note) {
   if (!form) return;
   const given = new Map(note.pairs);
   const values = note.pairs.filter(([name]) => name === "value").map(([, value]) => value);
-  if (form.dataset.kind === "order") form.dispatchEvent(new CustomEvent("restore", { detail: values }));
+  if (form.querySelector("[data-steps-list]")) form.dispatchEvent(new CustomEvent("restore", { detail: values }));
   form.querySelectorAll("[name=value]:not([type=hidden]),[name=none]").forEach((field) => {
     if (field.matches("select")) field.value = [...field.options].map((one) => one.value).find((one) => one && values.includes(one)) ?? "";
     else if (field.matches("[type=radio],[type=checkbox]")) field.checked = note.pairs.some(([name, value]) => name === field.name && value === field.value);

@@ -5,7 +5,7 @@ import pytest
 from assessments import shipped
 from assessments.scenarios.fields import Record
 from assessments.scenarios.story import metric
-from assessments.views.answering import act_words, list_line
+from assessments.views.answering import list_line
 from tests.assessments.answers.listing import ASK, CELLS_ONLY, ORDER, ROWS, WITH_VERDICTS
 
 NOTHING = Record({})
@@ -24,10 +24,10 @@ def test_what_was_asked_for_is_told_and_costs_its_minutes(spec):
 
 def test_acts_are_said_in_words_with_what_they_carry(spec):
     line = list_line(ORDER, ["lamp place=right", "cut", "nonsense"], spec, NOTHING, metric)
-    assert [(one["n"], one["words"]) for one in line["steps"]] == [(1, "Lamp, right"), (2, "Cut, everywhere")]
-    assert line["full"] is False
-    assert list_line(ORDER, ["wipe"] * 4, spec, NOTHING, metric)["full"] is True
-    assert act_words(ORDER, {"op": "record", "zone": "crack"}, metric) == "Write it down, the crack"
+    steps = line["list"]
+    assert [(one["n"], one["words"]) for one in steps["steps"]] == [(1, "Lamp, right"), (2, "Cut, everywhere")]
+    assert steps["full"] is False
+    assert list_line(ORDER, ["wipe"] * 4, spec, NOTHING, metric)["list"]["full"] is True
 
 
 def test_rows_keep_what_was_chosen(spec):

@@ -24,7 +24,7 @@ def test_the_hand_is_offered_to_who_may_sign_and_only_when_it_waits(sit, trainee
 
 
 def test_what_cannot_be_gathered_is_named(trainee, now):
-    asks = element(record_page(trainee, trainee, now), "CUT1")["asks"]
+    asks = element(record_page(trainee, trainee, now), "SAF1")["asks"]
     assert {one["state"] for one in asks} == {"not_gathered"}
     assert all(one["missing"] for one in asks)
 
