@@ -11,7 +11,7 @@ from django.db import transaction
 from django.utils.translation import gettext as _
 
 from assessments import filing
-from assessments.answers.ask import joined
+from assessments.answers.sheet import joined
 from assessments.competence import Deed, changes
 from assessments.errors import AnswerRefused, AttemptRefused, RecordChanged, SignatureRefused
 from assessments.marking import Marked, mark
@@ -21,13 +21,19 @@ from assessments.record import deed_for, gathered, judged_text, record_of
 from assessments.scenarios.draw import draw, key_of, pictures_of
 from assessments.scenarios.fields import Record
 from assessments.scenarios.spec import Scenario as Spec
+from assessments.scenarios.tasks import Task
+from assessments.scenarios.worked import before_and_after, worked
 from assessments.shipped import framework
 from assessments.signers import signer_of, withdrawer_of
 from courses import gallery
 from courses.models import Membership, Person
 from courses.models.picture import Purpose
+from courses.pictures import plan_scenes
 from courses.proofs import Proof
 
+BEFORE_AND_AFTER = ("before the plan", "after the plan")
+"""How the pictures of a panel that was worked are called among those of an attempt."""
+SEEDS = 1_000_000
 FRESH = timedelta(minutes=5)
 """How old the proof of who signs may be."""
 
@@ -97,8 +103,9 @@ def save_answer(attempt: Attempt, given: Given, *, now: datetime) -> Saved:
         _close(attempt, _deadline(attempt), now)
     counts = attempt.answers.counted().filter(task=given.task).order_by("sequence").last()
     before = attempt.answers.filter(client_key=given.client_key).first()
-    if _is_ask(attempt, given.task):
-        given = _asked_on(given, before or counts)
+    task = attempt.scenario.spec.task(given.task)
+    if task and task.final:
+        given = _gone_on(task, given, before or counts)
     if before:
         return _again(before, given, counts)
     late = not attempt.is_open
@@ -282,26 +289,35 @@ def _hung(person: Person, spec: Spec, facts: Record) -> dict[str, str]:
     }
 
 
-def _is_ask(attempt: Attempt, task_id: str) -> bool:
-    task = attempt.scenario.spec.task(task_id)
-    return task is not None and task.kind == "ask"
+def _hung_with_plan(attempt: Attempt) -> dict[str, str]:
+    """Hang the panel before and after the plan that was handed in; nothing where there is none."""
+    spec, facts = attempt.scenario.spec, facts_of(attempt)
+    planned = spec.the("plan")
+    plan = answers_of(attempt).get(planned.id) if planned else None
+    if plan is None:
+        return {}
+    light, scenes = before_and_after(spec, facts, worked(spec, facts, plan), attempt.pk.int % SEEDS)
+    lamps = plan_scenes.LAMPS[light]
+    hung = [gallery.hang(scene, light, lamps, Purpose.PAPER, attempt.person) for scene in scenes]
+    return {name: one.code for name, one in zip(BEFORE_AND_AFTER, hung, strict=True)}
 
 
-def _asked_on(given: Given, before: Answer | None) -> Given:
-    """Return what was asked for with all that was asked for before: no reading is given back, and none is lost."""
+def _gone_on(task: Task, given: Given, before: Answer | None) -> Given:
+    """Return what was asked or tried with all that was before: no reading is given back, and none is lost."""
     if before is None or given.value is None:
         return given if before is None else replace(given, value=before.value, seen=before.sequence or given.seen)
-    return replace(given, value=joined(before.value, given.value), seen=max(given.seen, before.sequence or 0))
+    return replace(given, value=joined(task, before.value, given.value), seen=max(given.seen, before.sequence or 0))
 
 
 def _close(attempt: Attempt, at: datetime, now: datetime) -> None:
     marked = marked_by(attempt.rule_book, attempt)
+    attempt.pictures = {**attempt.pictures, **_hung_with_plan(attempt)}
     if attempt.pictures:
         gallery.gather(attempt.pictures.values())
     attempt.closed_at, attempt.outcome = at, marked.outcome
     attempt.points, attempt.of = marked.points, marked.of
     attempt.digest, attempt.trace = marked.digest, dict(marked.trace)
-    attempt.save(update_fields=["closed_at", "outcome", "points", "of", "digest", "trace"])
+    attempt.save(update_fields=["closed_at", "outcome", "points", "of", "digest", "trace", "pictures"])
     findings = Finding.objects.bulk_create(_findings(attempt, marked))
     filing.file_evidence(attempt, judged_text(attempt, findings), now=now)
 

@@ -13,7 +13,7 @@ from assessments.scenarios.read_exemplars import read_exemplars
 from assessments.scenarios.reader import read_scenario
 from assessments.scenarios.shown import Shop
 from assessments.scenarios.spec import Scenario
-from courses.shipped import catalogue, contrast, sources, text_of, texts_in
+from courses.shipped import catalogue, constants, contrast, sources, text_of, texts_in
 from courses.trade.errors import offer
 
 SHARED = "rulebooks/shared.toml"
@@ -42,8 +42,8 @@ class Published:
 
 @lru_cache(maxsize=1)
 def shop() -> Shop:
-    """Return what is known of pictures: defects, surfaces, and how well each shows."""
-    return Shop(catalogue(), contrast())
+    """Return what is known of panels: defects, surfaces, how well each shows, how a plan is worked."""
+    return Shop(catalogue(), contrast(), constants())
 
 
 @lru_cache(maxsize=1)

@@ -44,6 +44,18 @@ def written(steps: Sequence[Mapping[str, str]]) -> list[str]:
     return [" ".join([step["op"], *(f"{name}={step[name]}" for name in step if name != "op")]) for step in steps]
 
 
+def joined(before: object, given: object) -> list[Step]:
+    """Return trials that were laid before, then what is laid now: none of them is taken back.
+
+    >>> joined([{"op": "spot", "grade": "P1500"}], [{"op": "spot", "grade": "P1500"}, {"op": "spot", "grade": "P1000"}])
+    [{'op': 'spot', 'grade': 'P1500'}, {'op': 'spot', 'grade': 'P1000'}]
+    """
+    kept = [*before] if isinstance(before, Sequence) else []
+    now = [*given] if isinstance(given, Sequence) else []
+    same = next((n for n, (one, other) in enumerate(zip(kept, now, strict=False)) if one != other), None)
+    return [*kept, *now[min(len(kept), len(now)) if same is None else same :]]
+
+
 def _read(value: str) -> Step:
     op, *carried = value.split(" ")
     pairs = (one.partition("=") for one in carried)

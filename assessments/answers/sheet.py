@@ -7,13 +7,13 @@ from collections.abc import Callable, Mapping, Sequence
 from types import MappingProxyType
 from typing import Any, Final
 
-from assessments.answers import ask, choice, many, order, quantity, rows, text, yes_no, zones
+from assessments.answers import ask, choice, many, order, plan, quantity, rows, text, yes_no, zones
 from assessments.answers.errors import AnswerRefused, UnknownTask
 from assessments.scenarios.tasks import Task
 from courses.trade.errors import offer
 from courses.trade.units import Preferences
 
-Value = float | bool | str | list[str] | list[order.Step] | list[rows.Row] | list[zones.Group]
+Value = float | bool | str | list[str] | list[order.Step] | list[plan.PlannedStep] | list[rows.Row] | list[zones.Group]
 Parser = Callable[[Task, object, Preferences], Value | None]
 
 KINDS: Final[Mapping[str, Parser]] = MappingProxyType(
@@ -25,6 +25,7 @@ KINDS: Final[Mapping[str, Parser]] = MappingProxyType(
         "text": text.parse,
         "ask": ask.parse,
         "order": order.parse,
+        "plan": plan.parse,
         "rows": rows.parse,
         "zones": zones.parse,
     }
@@ -36,12 +37,13 @@ _LISTS: Final[Mapping[str, Callable[[Task, Sequence[str]], object]]] = MappingPr
         "many": lambda _task, values: values,
         "ask": lambda _task, values: values,
         "order": lambda _task, values: order.read(values),
+        "plan": plan.read,
         "rows": rows.read,
         "zones": zones.read,
     }
 )
 _WRITTEN: Final[Mapping[str, Callable[[Any], list[str]]]] = MappingProxyType(
-    {"order": order.written, "rows": rows.written, "zones": zones.written}
+    {"order": order.written, "plan": plan.written, "rows": rows.written, "zones": zones.written}
 )
 
 NONE_OF_THESE: Final = "none_of_these"
@@ -81,6 +83,11 @@ def parse_form(task: Task, values: Sequence[str], prefs: Preferences = METRIC) -
 def written(task: Task, value: Any) -> list[str]:
     """Return a list as the fields of one name that send it again, ``none_of_these`` for an empty one."""
     return (_WRITTEN[task.kind](value) if task.kind in _WRITTEN else list(value)) or [NONE_OF_THESE]
+
+
+def joined(task: Task, before: Any, now: Any) -> list[Any]:
+    """Return readings or test spots with all that were asked for or laid before."""
+    return [*(order.joined(before, now) if task.spots else ask.joined(before, now))]
 
 
 def read_answers(tasks: Sequence[Task], raw: Mapping[str, object], prefs: Preferences = METRIC) -> dict[str, Value]:

@@ -3,23 +3,20 @@
 Everything here follows from the answer alone; what was not answered stays absent.
 """
 
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Mapping
 from types import MappingProxyType
 from typing import Any, Final
 
+from assessments.marking.acts import NEVER, Plain, Steps, act_kind, bound_acts, bound_trials, trial_kind
+from assessments.marking.plans import bound_plan, plan_kind
 from assessments.scenarios.draw import zones_of
 from assessments.scenarios.fields import Record
-from assessments.scenarios.read_tasks import FAMILIES
 from assessments.scenarios.shown import ZoneCells
 from assessments.scenarios.spec import Scenario
-from assessments.scenarios.tasks import ALL, Task
+from assessments.scenarios.tasks import Task
 from courses.pictures import CELLS
 
-Plain = dict[str, object]
-Steps = Sequence[Mapping[str, Any]]
-
-NEVER: Final = 999
-"""The number of an act that comes after everything, because it never comes."""
+__all__ = ["DERIVED", "DERIVED_NAMES", "NEVER", "Plain", "bound", "bound_kinds"]
 
 ACID_OR_IRON: Final = ("acid", "iron")
 BLEACH: Final = "bleach"
@@ -55,9 +52,13 @@ DERIVED_NAMES: Final[Mapping[str, str]] = MappingProxyType(
 def bound_kinds(scenario: Scenario) -> dict[str, Plain]:
     """Return the kinds of what is bound beside, or instead of, plain answers, by the name under ``answer``."""
     kinds: dict[str, Plain] = {}
-    ordered, zoned = scenario.the("order"), scenario.the("zones")
+    ordered, planned, zoned = scenario.the("order"), scenario.the("plan"), scenario.the("zones")
     if ordered:
-        kinds[ordered.id] = {"t": "list", "item": _step_kind(ordered), "max": ordered.most}
+        item = trial_kind(ordered) if ordered.spots else act_kind(ordered)
+        kinds[ordered.id] = {"t": "list", "item": item, "max": ordered.most + len(ordered.laid)}
+    if planned:
+        kinds[planned.id] = {"t": "list", "item": plan_kind(planned), "max": planned.most}
+    if planned or (ordered and not ordered.spots):
         kinds |= {name: {"t": "int"} for name in DERIVED}
     if zoned:
         kinds["cells"] = {"t": "list", "item": {"t": "enum", "vals": list(CELLS)}, "max": len(CELLS)}
@@ -68,62 +69,28 @@ def bound_kinds(scenario: Scenario) -> dict[str, Plain]:
 
 def bound(scenario: Scenario, facts: Record, answers: Mapping[str, Any]) -> dict[str, object]:
     """Return the answers with what is bound of them; what wasn't answered is left out."""
-    ordered, zoned = scenario.the("order"), scenario.the("zones")
     found = dict(answers)
-    if ordered and ordered.id in found:
-        steps = _steps(ordered, found[ordered.id])
-        found |= {ordered.id: steps, **{name: derive(steps) for name, derive in DERIVED.items()}}
+    for task in scenario.tasks:
+        if task.id in found and task.kind in ("order", "plan"):
+            found |= _done(scenario, task, facts, found[task.id])
+    zoned = scenario.the("zones")
     if zoned and zoned.id in found:
         found |= _marked(zoned, found[zoned.id], zones_of(scenario, facts))
     return found
 
 
-def _zones_of_acts(task: Task) -> list[str]:
-    zone = next((carry for carry in task.carries if carry.name == "zone"), None)
-    return [option.id for option in zone.options if option.id != ALL] if zone else []
-
-
-def _step_kind(task: Task) -> Plain:
-    zones = [*_zones_of_acts(task), ALL]
-    fields: Plain = {
-        "n": {"t": "int"},
-        "op": {"t": "enum", "vals": [act.id for act in task.acts]},
-        "zone": {"t": "enum", "vals": zones},
-        "family": {"t": "enum", "vals": list(FAMILIES)},
-        "covers": {"t": "list", "item": {"t": "enum", "vals": zones}, "max": len(zones)},
-        "next_abrade": {"t": "int"},
-        "next_chem": {"t": "int"},
-    }
-    carried = {one.name: {"t": "enum", "vals": [option.id for option in one.options]} for one in task.carries}
-    return {"t": "rec", "fields": {**carried, **fields}}
+def _done(scenario: Scenario, task: Task, facts: Record, given: Steps) -> dict[str, object]:
+    """Return what is bound of acts, of trials, or of the steps of a plan."""
+    if task.spots:
+        return {task.id: bound_trials(task, given)}
+    steps = bound_plan(scenario, task, facts, given) if task.kind == "plan" else bound_acts(task, given)
+    return {task.id: steps, **{name: derive(steps) for name, derive in DERIVED.items()}}
 
 
 def _zone_kind(scenario: Scenario, task: Task) -> Plain:
     named = {"t": "enum", "vals": list(scenario.zone_names)}
     verdict = {"t": "enum", "vals": [option.id for option in task.options], "opt": True}
     return {"t": "rec", "fields": {"n": named, "verdict": verdict}}
-
-
-def _steps(task: Task, given: Steps) -> list[Plain]:
-    families = [task.act(step["op"]).family for step in given]
-    zones = _zones_of_acts(task)
-    return [_step(task, n, step, families, zones) for n, step in enumerate(given, start=1)]
-
-
-def _step(task: Task, n: int, given: Mapping[str, Any], families: list[str], zones: list[str]) -> Plain:
-    carried = {one.name: given.get(one.name, one.default) for one in task.carries}
-    zone = str(carried.get("zone", ALL))
-    later = list(enumerate(families, start=1))[n:]
-    return {
-        **carried,
-        "n": n,
-        "op": given["op"],
-        "zone": zone,
-        "family": families[n - 1],
-        "covers": zones if zone == ALL else [zone],
-        "next_abrade": next((place for place, family in later if family == "abrade"), NEVER),
-        "next_chem": next((place for place, family in later if family == "chem"), 0),
-    }
 
 
 def _first(steps: Steps, holds: Callable[[Mapping[str, Any]], bool]) -> int:

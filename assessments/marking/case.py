@@ -5,35 +5,42 @@ of the same number.
 """
 
 from collections.abc import Iterable, Mapping
+from typing import Any
 
 from assessments.marking.bound import Plain, bound, bound_kinds
+from assessments.marking.plans import model_kinds, model_of
 from assessments.rules import Schema
 from assessments.scenarios.fields import Field, Record
 from assessments.scenarios.register import sketch_of
 from assessments.scenarios.spec import Scenario
 from courses.trade.units import rounded
 
-__all__ = ["Plain", "case_of", "drawn_schema_of", "rests_of", "schema_of"]
+__all__ = ["Plain", "case_of", "drawn_schema_of", "judged_key", "rests_of", "schema_of"]
 
 
 def schema_of(scenario: Scenario) -> Schema:
     """Return the schema of whole cases: what rules may name, with kinds, units, choices and what may be missing."""
     plain = {task.id: _kind(task.as_field()) for task in scenario.tasks}
     answer = {name: {**kind, "opt": True} for name, kind in (plain | bound_kinds(scenario)).items()}
-    fields = {"facts": _record(scenario.facts), "key": _record(scenario.key_fields), "answer": _rec(answer)}
-    if scenario.model:
-        fields["model"] = _rec({one.field.name: {**_kind(one.field), "opt": True} for one in scenario.model})
+    fields = {"facts": _record(scenario.facts), "key": _record(_judged(scenario)), "answer": _rec(answer)}
+    model = {one.field.name: {**_kind(one.field), "opt": True} for one in scenario.model}
+    planned = scenario.the("plan")
+    if model or planned:
+        fields["model"] = _rec({**(model_kinds(planned) if planned else {}), **model})
     return Schema.of(_rec(fields))
 
 
 def rests_of(scenario: Scenario) -> Mapping[str, tuple[str, ...]]:
     """Return on which answers each value of the model rests."""
-    return {f"model.{one.field.name}": tuple(f"answer.{task}" for task in one.rests) for one in scenario.model}
+    planned = scenario.the("plan")
+    of_plan = {f"model.{name}": (f"answer.{planned.id}",) for name in model_kinds(planned)} if planned else {}
+    own = {f"model.{one.field.name}": tuple(f"answer.{task}" for task in one.rests) for one in scenario.model}
+    return of_plan | own
 
 
 def drawn_schema_of(scenario: Scenario) -> Schema:
     """Return the schema of cases nobody answered yet: facts and key, which exemplars and ``clear_of`` may name."""
-    return Schema.of(_rec({"facts": _record(scenario.facts), "key": _record(scenario.key_fields)}))
+    return Schema.of(_rec({"facts": _record(scenario.facts), "key": _record(_judged(scenario))}))
 
 
 def case_of(scenario: Scenario, facts: Record, key: Record, answers: Mapping[str, object]) -> Plain:
@@ -43,10 +50,27 @@ def case_of(scenario: Scenario, facts: Record, key: Record, answers: Mapping[str
         task_id: rounded(value, decimals[task_id]) if isinstance(value, float) else value
         for task_id, value in answers.items()
     }
-    case: Plain = {"facts": facts.as_json(), "key": key.as_json(), "answer": bound(scenario, facts, answer)}
-    if scenario.model:
-        case["model"] = _model(scenario, facts, key, answers)
+    case: Plain = {"facts": facts.as_json(), "key": judged_key(scenario, key), "answer": bound(scenario, facts, answer)}
+    planned = scenario.the("plan")
+    if scenario.model or planned:
+        came = model_of(scenario, facts, _rows(answers[planned.id])) if planned and planned.id in answers else {}
+        case["model"] = {**came, **_model(scenario, facts, key, answers)}
     return case
+
+
+def _rows(answer: object) -> list[Mapping[str, Any]]:
+    return [row for row in answer if isinstance(row, Mapping)] if isinstance(answer, list | tuple) else []
+
+
+def judged_key(scenario: Scenario, key: Record) -> Plain:
+    """Return the key as rules read it: its plan is one of many, so no rule compares with it."""
+    known = {field.name for field in _judged(scenario)}
+    return {name: value for name, value in key.as_json().items() if name in known}
+
+
+def _judged(scenario: Scenario) -> tuple[Field, ...]:
+    planned = scenario.the("plan")
+    return tuple(field for field in scenario.key_fields if planned is None or field.name != planned.id)
 
 
 def _model(scenario: Scenario, facts: Record, key: Record, answers: Mapping[str, object]) -> Plain:

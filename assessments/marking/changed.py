@@ -17,7 +17,7 @@ def changed_list(exemplar: Exemplar, task: Task, value: Any, numbers: Mapping[st
     ``numbers`` holds the numbers of rows that were worked from facts and key, by the expression the exemplar names.
     """
     match task.kind:
-        case "order":
+        case "order" | "plan":
             return _acts(exemplar, task.id, value)
         case "zones":
             return _zones(exemplar, task, value)

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from assessments.answers.sheet import Value, read_answers
-from assessments.marking.case import Plain, drawn_schema_of
+from assessments.marking.case import Plain, drawn_schema_of, judged_key
 from assessments.marking.changed import changed_list
 from assessments.marking.trade import FUNCTIONS
 from assessments.rules import Checked, bind, check, evaluate
@@ -75,7 +75,7 @@ class Expressions:
 
 def drawn_case(scenario: Scenario, facts: Record, key: Record) -> Mapping[str, object]:
     """Return facts and key bound for expressions."""
-    return bind(drawn_schema_of(scenario), {"facts": facts.as_json(), "key": key.as_json()})
+    return bind(drawn_schema_of(scenario), {"facts": facts.as_json(), "key": judged_key(scenario, key)})
 
 
 def trials(expressions: Expressions, key: Record, drawn: Mapping[str, object]) -> Iterator[Trial]:

@@ -17,6 +17,7 @@ from assessments.scenarios.shown import Shop, Shown, ZoneCells, unfit, zone_key,
 from assessments.scenarios.sketch import Thrown
 from assessments.scenarios.spec import Kind, Scenario
 from assessments.scenarios.story import metric, model_text
+from courses.trade.surface import PanelSurface, needed_cut
 
 MOST_TRIES: Final = 20_000
 
@@ -51,6 +52,8 @@ def key_of(scenario: Scenario, facts: Record) -> Record:
     zoned = scenario.the("zones")
     if zoned:
         worked |= zone_key(zoned, zones_of(scenario, facts))
+    if scenario.the("plan"):
+        worked["needed_cut"] = round(needed_cut(surface_of(scenario, facts), shop_of(scenario).constants), 1)
     for task in scenario.tasks:
         if task.model:
             worked[task.id] = model_text(scenario, task, facts, worked, metric)
@@ -66,6 +69,12 @@ def zones_of(scenario: Scenario, facts: Record) -> tuple[ZoneCells, ...]:
     """Return the zones of the picture that is marked, with their cells; none where no task asks for zones."""
     zoned = scenario.the("zones")
     return zones_in(pictures_of(scenario, facts)[zoned.picture], shop_of(scenario)) if zoned else ()
+
+
+def surface_of(scenario: Scenario, facts: Record) -> PanelSurface:
+    """Return the panel that plans are worked on."""
+    shop = shop_of(scenario)
+    return PanelSurface.of(sketch_of(scenario).surface(facts), shop.catalogue, shop.constants)
 
 
 def shop_of(scenario: Scenario) -> Shop:

@@ -13,7 +13,7 @@ from typing import Literal, TypeVar
 from assessments.scenarios.errors import ValueRefused
 from courses.trade.errors import offer
 
-FieldKind = Literal["quantity", "whole", "choice", "yes_no", "text", "list", "rows"]
+FieldKind = Literal["quantity", "whole", "choice", "yes_no", "text", "mixed", "list", "rows"]
 T = TypeVar("T", bool, str)
 Frozen = float | bool | str | tuple["Frozen", ...] | Mapping[str, "Frozen"]
 
@@ -30,10 +30,10 @@ class Option:
 class Field:
     """One named value: what it may be, how it is shown, and whether it may be missing.
 
-    ``unit`` and ``decimals`` belong to a quantity; a ``whole`` number, such as a count, has neither. ``options`` belong
-    to a choice, ``items`` (one field) to a list,
-    ``columns`` to rows. ``label`` is shown beside the value; a field without one is told by the story alone.
-    ``hidden`` keeps a value from a trainee until it is asked for. ``clock`` shows hours as 08:15.
+    ``unit`` and ``decimals`` belong to a quantity; a ``whole`` number, such as a count, has neither; ``mixed`` is a
+    number or a text. ``options`` belong to a choice, ``items`` (one field) to a list, ``columns`` to rows. ``label`` is
+    shown beside the value; a field without one is told by the story alone. ``hidden`` keeps a value from a trainee
+    until it is asked for. ``clock`` shows hours as 08:15.
     """
 
     name: str
@@ -132,6 +132,8 @@ def checked(field: Field, value: object, where: str) -> Frozen:
             return _checked_type(value, bool, "true or false", where)
         case "text":
             return _checked_type(value, str, "text", where)
+        case "mixed":
+            return value if isinstance(value, str) else _checked_finite(value, where)
         case _:
             return _checked_list(field, value, where)
 
@@ -148,9 +150,14 @@ def _checked_record(fields: Sequence[Field], raw: Mapping[str, object], where: s
     return {field.name: checked(field, value, f"{where}.{field.name}") for field, value in there}
 
 
-def _checked_number(field: Field, value: object, where: str) -> float:
+def _checked_finite(value: object, where: str) -> float:
     if isinstance(value, bool) or not isinstance(value, int | float) or not math.isfinite(value):
         raise ValueRefused(f"{where} is {value!r}, not a finite number.")
+    return value
+
+
+def _checked_number(field: Field, value: object, where: str) -> float:
+    value = _checked_finite(value, where)
     shown = round(value, field.decimals)
     if abs(shown - value) > 1e-9:
         raise ValueRefused(f"{where} is {value!r} but is shown to {field.decimals} decimals; round it first.")

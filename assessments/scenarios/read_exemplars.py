@@ -81,7 +81,7 @@ def _ids(table: Table, tasks: Tasks) -> list[str]:
 
 
 def _acts(table: Table, tasks: Tasks) -> MappingProxyType[str, tuple[str, ...]]:
-    acts = {task.id: [act.id for act in task.acts] for task in tasks}
+    acts = {task.id: [*(act.id for act in task.acts), *task.ops] for task in tasks}
     return MappingProxyType({name: table.some_of(name, acts[name]) for name in _ids(table, tasks)})
 
 

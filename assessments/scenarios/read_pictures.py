@@ -32,7 +32,7 @@ def read_model_field(table: Table, tasks: tuple[Task, ...]) -> ModelField:
 
 def refuse_odd_pictures(whole: Table, tasks: tuple[Task, ...], names: Collection[str]) -> None:
     """Refuse a task of zones on a picture that isn't there, and a second task of a kind that is set once."""
-    for kind in ("zones", "order", "ask"):
+    for kind in ("zones", "order", "plan", "ask"):
         if sum(task.kind == kind for task in tasks) > 1:
             raise whole.refuse("tasks", f"a scenario sets one task of kind '{kind}' at most.")
     for table, task in zip(whole.tables("tasks"), tasks, strict=True):

@@ -5,11 +5,13 @@ from types import MappingProxyType
 from typing import Final
 
 from assessments.scenarios.fields import Option
+from assessments.scenarios.planned import MOST_STEPS, STEPS
 from assessments.scenarios.read_fields import read_fields, read_name, read_options, read_unit
 from assessments.scenarios.read_words import read_sentence, read_words
 from assessments.scenarios.tasks import ALL, PARTS, TASK_SHAPES, Act, Carry, Reading, Row, Task
 from assessments.scenarios.wording import Paragraph
 from courses.content.tables import Table
+from courses.trade.surface import OPS
 
 FAMILIES: Final[Mapping[str, tuple[str, ...]]] = MappingProxyType(
     {
@@ -51,7 +53,10 @@ def read_task(table: Table, known: Collection[str]) -> Task:
         readings=tuple(_reading(one, known) for one in table.tables("readings")),
         acts=tuple(_act(one, carries) for one in table.tables("acts")),
         carries=carries,
-        most=table.whole("most", 1, 40, 12),
+        spots=table.flag("spots"),
+        laid=tuple(_laid(one, carries) for one in table.tables("laid")),
+        ops=table.some_of("ops", tuple(OPS), ()),
+        most=table.whole("most", 1, 40, MOST_STEPS if kind == "plan" else 12),
         rows=_rows(table, known),
         columns=read_fields(table, "columns"),
         picture=table.text("picture", ""),
@@ -75,11 +80,22 @@ def _refuse_odd(table: Table, task: Task) -> None:
         raise table.refuse("low", "'low' and 'high' stand together, the lower one first.")
     if any(column.kind != "choice" for column in task.columns):
         raise table.refuse("columns", "a column of rows is a choice.")
+    _refuse_odd_acts(table, task)
     if task.verdicts != (task.kind == "zones" and bool(task.options)):
         raise table.refuse("verdicts", "verdicts and their options stand together.")
     _refuse_unknown_readings(table, task)
     for option in task.options if task.verdicts else ():
         table.refuse_unknown("options", option.id, VERDICTS)
+
+
+def _refuse_odd_acts(table: Table, task: Task) -> None:
+    for act in task.acts:
+        if bool(act.op) != task.spots:
+            raise table.refuse("acts", f"act '{act.id}': an act of spots, and no other, says by 'op' what it tries.")
+    for laid in task.laid:
+        table.refuse_unknown("laid", laid["op"], [act.id for act in task.acts])
+    if task.kind == "plan" and task.id != STEPS:
+        raise table.refuse("id", f"a plan is called '{STEPS}'; rules read its steps by that name.")
 
 
 def _refuse_unknown_readings(table: Table, task: Task) -> None:
@@ -108,11 +124,17 @@ def _carry(table: Table) -> Carry:
 
 
 def _act(table: Table, carries: tuple[Carry, ...]) -> Act:
-    table.only("id", "words", "family", "with")
-    op = read_name(table, "id")
-    family = table.one_of("family", FAMILIES, _FAMILY_OF.get(op, "clean"))
+    table.only("id", "words", "family", "with", "op")
+    act = read_name(table, "id")
+    family = table.one_of("family", FAMILIES, _FAMILY_OF.get(act, "clean"))
     carried = table.some_of("with", [one.name for one in carries], ())
-    return Act(op, read_words(table, "words"), family, carried)
+    op = table.one_of("op", tuple(OPS)) if table.has("op") else ""
+    return Act(act, read_words(table, "words"), family, carried, op)
+
+
+def _laid(table: Table, carries: tuple[Carry, ...]) -> Mapping[str, str]:
+    table.only("op", *(one.name for one in carries))
+    return MappingProxyType({name: table.text(name) for name in table.values})
 
 
 def _rows(table: Table, known: Collection[str]) -> tuple[Row, ...]:

@@ -14,6 +14,7 @@ from assessments.scenarios.tasks import Task
 from courses.pictures import CELLS, Scene, cell_shares, required_and_allowed
 from courses.pictures.contrast import Contrast
 from courses.pictures.described import Observation, described
+from courses.trade.constants import Constants
 from courses.trade.surfaces import Catalogue
 
 Lamp = tuple[float, float]
@@ -22,10 +23,12 @@ POINT_LAMP: Lamp = (0.5, 0.42)
 
 @dataclass(frozen=True, slots=True)
 class Shop:
-    """What is known of every picture: the trade's table of defects and surfaces, and the contrasts measured."""
+    """What is known of every panel: the trade's table of defects and surfaces, the contrasts measured, the figures
+    that a plan is worked with."""
 
     catalogue: Catalogue
     contrast: Contrast
+    constants: Constants
 
 
 @dataclass(frozen=True, slots=True)

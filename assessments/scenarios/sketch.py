@@ -26,16 +26,23 @@ def no_model(_facts: Record, _key: Mapping[str, object], _answer: Mapping[str, o
     return {}
 
 
+def no_surface(_facts: Record) -> Mapping[str, object]:
+    """Return the surface that plans are worked on where a scenario asks for none."""
+    return {}
+
+
 @dataclass(frozen=True, slots=True)
 class Sketch:
     """One try at the facts of a kind, the key worked from facts that were kept, the pictures they are seen in.
 
     ``draw`` returns values for the fields of the facts; ``key`` a value for every task that is neither text nor
     zones, and for every field beside the answer; ``pictures`` what is to be seen; ``model`` what follows from facts,
-    key and answer together. None of them reads anything but its arguments.
+    key and answer together; ``surface`` the panel that a plan is worked on, as the door ``simulate`` takes it. None of
+    them reads anything but its arguments.
     """
 
     draw: Callable[[Chance, Kind], Mapping[str, object] | Thrown]
     key: Callable[[Record], Mapping[str, object]]
     pictures: Callable[[Record], tuple[Shown, ...]] = no_pictures
     model: Callable[[Record, Mapping[str, object], Mapping[str, object]], Mapping[str, object]] = no_model
+    surface: Callable[[Record], Mapping[str, object]] = no_surface

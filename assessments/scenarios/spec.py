@@ -12,6 +12,7 @@ from types import MappingProxyType
 from assessments.scenarios.chance import Chance, Span
 from assessments.scenarios.errors import SpecRefused
 from assessments.scenarios.fields import Field
+from assessments.scenarios.planned import NEEDED_CUT
 from assessments.scenarios.shown import Shop, zone_fields
 from assessments.scenarios.tasks import Task
 from assessments.scenarios.wording import Paragraph
@@ -183,7 +184,13 @@ class Scenario:
     def key_fields(self) -> tuple[Field, ...]:
         """The fields of the key: one for each task, then the numbers beside them."""
         zoned = self.the("zones")
-        return tuple(task.as_field() for task in self.tasks) + self.beside + (zone_fields(zoned) if zoned else ())
+        marked = zone_fields(zoned) if zoned else ()
+        return tuple(task.as_field() for task in self.tasks) + self.beside + marked + self._cut_fields
+
+    @property
+    def _cut_fields(self) -> tuple[Field, ...]:
+        """What the key holds of the panel that a plan is worked on."""
+        return (NEEDED_CUT,) if self.the("plan") else ()
 
     def with_exemplars(self, own: Iterable[Exemplar]) -> "Scenario":
         """Return the scenario with a rule book's own exemplars: one of a known name takes that one's place."""

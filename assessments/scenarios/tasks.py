@@ -6,11 +6,11 @@ from types import MappingProxyType
 from typing import Final, TypeVar
 
 from assessments.scenarios.fields import Field, FieldKind, Option
+from assessments.scenarios.planned import ALL, plan_columns
 from assessments.scenarios.wording import Paragraph
 from courses.pictures import CELLS
 
-ALL: Final = "all"
-"""The zone of an act that names none: everywhere."""
+__all__ = ["ALL", "PARTS", "TASK_SHAPES", "Act", "Carry", "Reading", "Row", "Task", "TaskShape"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,14 +33,18 @@ TASK_SHAPES: Final[Mapping[str, TaskShape]] = MappingProxyType(
         "yes_no": TaskShape("yes_no"),
         "text": TaskShape("text", needs=("model",)),
         "ask": TaskShape("list", needs=("readings",)),
-        "order": TaskShape("rows", needs=("acts",), may=("carries",)),
+        "order": TaskShape("rows", needs=("acts",), may=("carries", "spots", "laid")),
+        "plan": TaskShape("rows", needs=("ops",), may=("options",)),
         "rows": TaskShape("rows", needs=("rows", "columns")),
         "zones": TaskShape("list", needs=("picture",), may=("options", "verdicts")),
     }
 )
 """The kinds of task that can be set; ``assessments.answers`` holds a parser for each of them."""
 
-PARTS: Final = ("unit", "options", "model", "readings", "acts", "carries", "rows", "columns", "picture", "verdicts")
+PARTS: Final = (
+    *("unit", "options", "model", "readings", "acts", "carries", "spots", "laid", "ops", "rows", "columns"),
+    *("picture", "verdicts"),
+)
 """What a task of one kind has and one of another hasn't."""
 
 
@@ -56,12 +60,16 @@ class Reading:
 
 @dataclass(frozen=True, slots=True)
 class Act:
-    """Something that can be done in an order: its family of work, and the names of what it carries."""
+    """Something that can be done in an order: its family of work, and the names of what it carries.
+
+    ``op`` is the step of a plan that it tries where the order is one of test spots.
+    """
 
     id: str
     words: str
     family: str
     carries: tuple[str, ...] = ()
+    op: str = ""
 
 
 Named = TypeVar("Named", Reading, Act)
@@ -87,7 +95,11 @@ class Row:
 
 @dataclass(frozen=True, slots=True)
 class Task:
-    """One question: its kind says how it is answered; ``low`` and ``high`` are what physics allows, in its unit."""
+    """One question: its kind says how it is answered; ``low`` and ``high`` are what physics allows, in its unit.
+
+    ``ops`` are the steps that a plan may be made of, ``options`` its zones. An order of ``spots`` is one of trials:
+    each shows at once what it did and can't be taken back; ``laid`` are those that stood in the log before.
+    """
 
     id: str
     kind: str
@@ -103,11 +115,19 @@ class Task:
     readings: tuple[Reading, ...] = ()
     acts: tuple[Act, ...] = ()
     carries: tuple[Carry, ...] = ()
+    spots: bool = False
+    laid: tuple[Mapping[str, str], ...] = ()
+    ops: tuple[str, ...] = ()
     most: int = 12
     rows: tuple[Row, ...] = ()
     columns: tuple[Field, ...] = ()
     picture: str = ""
     verdicts: bool = False
+
+    @property
+    def final(self) -> bool:
+        """Whether what was answered stays answered, because it told something: a reading, a test spot."""
+        return self.kind == "ask" or self.spots
 
     @property
     def option_ids(self) -> tuple[str, ...]:
@@ -141,6 +161,8 @@ class Task:
 
     def _columns(self) -> tuple[Field, ...]:
         """Return the columns of an answer that is rows: acts, things listed, or groups of cells."""
+        if self.kind == "plan":
+            return plan_columns(self.ops, self.options)
         if self.kind == "order":
             op = Field("op", "choice", options=tuple(Option(act.id, act.words) for act in self.acts))
             return op, *(

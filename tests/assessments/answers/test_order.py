@@ -5,7 +5,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from assessments.answers.errors import AnswerRefused, UnknownOption
-from assessments.answers.order import parse, read, written
+from assessments.answers.order import joined, parse, read, written
 from courses.trade.units import Preferences
 from tests.assessments.answers.listing import ORDER
 
@@ -43,3 +43,19 @@ def test_what_an_act_leaves_unsaid_stays_unsaid() -> None:
 def test_what_isnt_offered_is_refused(raw: object, error: type[AnswerRefused], says: str) -> None:
     with pytest.raises(error, match=says):
         parse(ORDER, raw, METRIC)
+
+
+SPOTS = st.lists(st.sampled_from([{"op": "cut"}, {"op": "sand"}, {"op": "cut", "sets": "2"}]), max_size=4)
+
+
+@given(SPOTS, SPOTS)
+def test_a_spot_that_was_laid_stays_laid(before: list[dict[str, str]], now: list[dict[str, str]]) -> None:
+    assert joined(before, [*before, *now]) == [*before, *now]
+    assert joined(before, now)[: len(before)] == before
+
+
+def test_a_spot_laid_in_another_tab_comes_after_what_was_laid_meanwhile() -> None:
+    cut, sand, again = {"op": "cut"}, {"op": "sand"}, {"op": "cut", "sets": "2"}
+    assert joined([cut, sand], [cut, again]) == [cut, sand, again]
+    assert joined([cut, sand], [cut]) == [cut, sand]
+    assert joined(None, [cut]) == [cut]

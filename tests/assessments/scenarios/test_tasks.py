@@ -39,6 +39,7 @@ def test_every_kind_says_what_it_needs() -> None:
         "text": ("model",),
         "ask": ("readings",),
         "order": ("acts",),
+        "plan": ("ops",),
         "rows": ("rows", "columns"),
         "zones": ("picture",),
     }
