@@ -62,7 +62,13 @@ def test_reading_is_remembered_and_leads_on(client, trainee):
     answer = client.post(reverse("lesson-read", args=["dew-point"]))
     assert answer.url == reverse("lesson-detail", args=["instruments-lie"])
     assert list(LessonRead.objects.values_list("person", "lesson__code", "version")) == [(trainee.pk, "L24", 1)]
-    assert client.post(reverse("lesson-read", args=["instruments-lie"])).url == reverse("lesson-list")
+    on = client.post(reverse("lesson-read", args=["instruments-lie"])).url
+    assert on == reverse("lesson-detail", args=["estimate"])
+
+
+def test_after_the_last_lesson_that_is_taught_comes_the_list(client, trainee):
+    client.force_login(trainee)
+    assert client.post(reverse("lesson-read", args=["estimate"])).url == reverse("lesson-list")
 
 
 def test_looking_at_a_lesson_doesnt_mark_it_read(client, trainee):
