@@ -47,7 +47,9 @@ def abrade(condition: Condition, step: Step, work: Work, warmth: Warmth, constan
     level = work.eta * cut
     worst = level * max(0.0, 1.0 - constants.disc.patchy * (1.0 - work.sharpness))
     _leave_scratches(condition, step, work, level, worst)
-    if condition.soiled or any(one.drags for one in condition.marks):
+    deposits = any(one.drags for one in condition.marks)
+    if condition.soiled or deposits:
+        condition.firsts.setdefault("deposits" if deposits else "soil", step.n)
         _drag_grit(condition, step, level, constants)
     _call_for(condition, work)
     if cut > condition.most_um:
@@ -60,9 +62,9 @@ def abrade(condition: Condition, step: Step, work: Work, warmth: Warmth, constan
     condition.last_by = step.n
     if not (condition.taped or condition.zone.edge or condition.zone.has_edge):
         condition.rim_um += constants.film.edge_gain * cut
-    condition.oils = condition.residue = step.op != "sand"
-    if step.op == "sand":
-        condition.wet = condition.seams_wet = True
+    condition.wet = step.op == "sand"
+    condition.seams_wet = condition.seams_wet or condition.wet
+    condition.oils = condition.residue = not condition.wet
     _note_after(condition, step, peak_degc(condition, step, work, warmth, constants), warmth, constants)
 
 
@@ -91,7 +93,7 @@ def _drag_grit(condition: Condition, step: Step, level: float, constants: Consta
     condition.marks = (*(one for one in condition.marks if one.at_start), grit)
     if law.extra_um >= condition.tail_um:
         condition.tail_um, condition.tail_by = law.extra_um, step.n
-    condition.firsts.setdefault("grit", step.n)
+    condition.grit_by = step.n
 
 
 def _call_for(condition: Condition, work: Work) -> None:

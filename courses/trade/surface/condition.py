@@ -20,8 +20,8 @@ class Condition:
 
     ``levelled``, ``planed``, ``removed``: depth gained in valleys, on what stands proud, film lost. ``worst_um``: how
     much less the worst patches were levelled. ``rim_um``: what went off an edge that no zone of its own tells of.
-    ``most_by``, ``tail_by``, ``trail_by``: the step that took the most, left the deepest stray, left the trail; 0 for
-    none of the plan.
+    ``most_by``, ``tail_by``, ``trail_by``, ``grit_by``, ``last_by``: the step that took the most, left the deepest
+    stray, left the trail, dragged grit last, was the last to abrade; 0 for none of the plan.
     ``called_for_um``, ``need_tail``, ``need_trail``: what the stages so far had to take, and what the next one meets.
     ``firsts``: the step at which each limit was passed first.
     """
@@ -53,6 +53,7 @@ class Condition:
     most_by: int = 0
     tail_by: int = 0
     trail_by: int = 0
+    grit_by: int = 0
     last_by: int = 0
     residue: bool = False
     referred: bool = False
@@ -77,6 +78,7 @@ class Condition:
             wet=zone.wet,
             oils=zone.oils,
             seams_wet=zone.wet,
+            residue=zone.oils,
             marks=zone.marks,
             corr_um=constants.optics.corr_um,
         )

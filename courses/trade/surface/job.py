@@ -174,7 +174,7 @@ class Job:
                     "scratch", "dragged grit", "scratch", depth, law.gsd, law.cover, law.weight, at_start=False
                 )
                 one.marks = (*one.marks, grit)
-                one.firsts.setdefault("grit", step.n)
+                one.grit_by = step.n
         return ()
 
     def _dry(self, step: Step) -> tuple[str, ...]:
@@ -226,7 +226,7 @@ class Job:
             one.coated = True
             for code, there in (
                 ("coat_over_water", one.wet or one.seams_wet),
-                ("coat_over_residue", one.oils or one.residue or one.soiled),
+                ("coat_over_residue", one.residue or one.soiled),
                 ("coat_over_uncured", not is_hard(one.cure, self.constants)),
             ):
                 if there:

@@ -148,9 +148,20 @@ def _trail(said: Said) -> tuple[str, str]:
 def _strays(said: Said) -> tuple[str, str]:
     one = _zone(said)
     sentence = f"{said.by}, left strays that still stand {one.tail_um:.1f} model µm deep."
-    if "grit" in one.firsts and one.firsts["grit"] >= said.fault.step > 0:
-        return f"{said.by}, dragged grit over the film; its scratches still show.", f"Wash {said.before}."
+    if one.grit_by == said.fault.step > 0:
+        return _grit(said, one)
     return sentence, _more_of(said, one.tail_um - one.own_tail_um)
+
+
+def _grit(said: Said, one: Condition) -> tuple[str, str]:
+    """What was dragged under the pad, from which step on."""
+    what = "deposits" if "deposits" in one.firsts else "soil"
+    first = one.firsts.get(what, said.fault.step)
+    sentence = f"Step {first}, {short(said.steps[first - 1])}, dragged {what} over the film; the scratches still show."
+    if what == "soil":
+        return sentence, f"Wash before step {first}."
+    by = sorted({code for mark in one.zone.marks if mark.drags for code in mark.by})
+    return sentence, f"The chemistry that dissolves them before step {first}: {' or '.join(by)}."
 
 
 def _more_of(said: Said, deep_um: float) -> str:
