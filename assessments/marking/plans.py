@@ -53,7 +53,8 @@ def model_kinds(task: Task) -> Plain:
     """Return the kinds of what a plan comes to, by the name under ``model``."""
     number: dict[str, Plain] = {name: {"t": "num", "unit": unit, "opt": True} for name, unit in _NUMBERS.items()}
     zone: Plain = {name: {"t": "num", "unit": "um"} for name in _OF_ZONES}
-    zone |= {"name": {"t": "enum", "vals": [*(one.id for one in task.options), "main", "edge"]}}
+    named = dict.fromkeys((*(one.id for one in task.options), "main", "edge"))
+    zone |= {"name": {"t": "enum", "vals": list(named)}}
     left: Plain = {"kind": {"t": "str"}, "depth_um": {"t": "num", "unit": "um"}, "left": {"t": "num"}}
     return {
         **number,
