@@ -8,9 +8,10 @@ from collections.abc import Iterable, Mapping
 from typing import Any
 
 from assessments.marking.bound import Plain, bound, bound_kinds
-from assessments.marking.plans import model_kinds, model_of
+from assessments.marking.plans import model_of
 from assessments.rules import Schema
 from assessments.scenarios.fields import Field, Record
+from assessments.scenarios.planned import model_fields
 from assessments.scenarios.register import sketch_of
 from assessments.scenarios.spec import Scenario
 from courses.trade.units import rounded
@@ -23,17 +24,16 @@ def schema_of(scenario: Scenario) -> Schema:
     plain = {task.id: _kind(task.as_field()) for task in scenario.tasks}
     answer = {name: {**kind, "opt": True} for name, kind in (plain | bound_kinds(scenario)).items()}
     fields = {"facts": _record(scenario.facts), "key": _record(_judged(scenario)), "answer": _rec(answer)}
-    model = {one.field.name: {**_kind(one.field), "opt": True} for one in scenario.model}
-    planned = scenario.the("plan")
-    if model or planned:
-        fields["model"] = _rec({**(model_kinds(planned) if planned else {}), **model})
+    if scenario.model_fields:
+        fields["model"] = _rec({field.name: {**_kind(field), "opt": True} for field in scenario.model_fields})
     return Schema.of(_rec(fields))
 
 
 def rests_of(scenario: Scenario) -> Mapping[str, tuple[str, ...]]:
     """Return on which answers each value of the model rests."""
     planned = scenario.the("plan")
-    of_plan = {f"model.{name}": (f"answer.{planned.id}",) for name in model_kinds(planned)} if planned else {}
+    worked = model_fields(planned.options) if planned else ()
+    of_plan = {f"model.{field.name}": (f"answer.{planned.id}",) for field in worked if planned}
     own = {f"model.{one.field.name}": tuple(f"answer.{task}" for task in one.rests) for one in scenario.model}
     return of_plan | own
 
@@ -53,7 +53,8 @@ def case_of(scenario: Scenario, facts: Record, key: Record, answers: Mapping[str
     case: Plain = {"facts": facts.as_json(), "key": judged_key(scenario, key), "answer": bound(scenario, facts, answer)}
     planned = scenario.the("plan")
     if scenario.model or planned:
-        came = model_of(scenario, facts, _rows(answers[planned.id])) if planned and planned.id in answers else {}
+        given = _rows(answers[planned.id]) if planned and planned.id in answers else None
+        came = {} if planned is None or given is None else model_of(scenario, planned, facts, given)
         case["model"] = {**came, **_model(scenario, facts, key, answers)}
     return case
 

@@ -5,8 +5,8 @@ from typing import Any, Final
 
 from assessments.marking.acts import Plain, Steps, done_fields, numbered
 from assessments.scenarios.draw import surface_of
-from assessments.scenarios.fields import Record
-from assessments.scenarios.planned import ALL, plan_parameters
+from assessments.scenarios.fields import Field, Record
+from assessments.scenarios.planned import ALL, model_fields, plan_parameters
 from assessments.scenarios.spec import Scenario
 from assessments.scenarios.tasks import Task
 from assessments.scenarios.worked import outcome_of, worked
@@ -20,13 +20,6 @@ NONE: Final = "none"
 """What a choice reads on a step that doesn't take it."""
 
 UNTIL_CLEAR: Final = "until_clear"
-VERDICTS: Final = ("pass", "redo", "harm")
-
-_NUMBERS: Final[Mapping[str, str]] = {
-    **dict.fromkeys(("film_um", "removed_um", "tail_um", "own_tail_um", "trail_um"), "um"),
-    "minutes": "min", "heat_degc": "degc", "gloss60": "gu", "gloss20": "gu",
-}
-_OF_ZONES: Final = ("film_um", "removed_um", "tail_um", "trail_um")
 
 
 def plan_kind(task: Task) -> Plain:
@@ -49,36 +42,19 @@ def bound_plan(scenario: Scenario, task: Task, facts: Record, given: Steps) -> l
     return numbered(rows, [step.family for step in steps], [one.id for one in task.options])
 
 
-def model_kinds(task: Task) -> Plain:
-    """Return the kinds of what a plan comes to, by the name under ``model``."""
-    number: dict[str, Plain] = {name: {"t": "num", "unit": unit, "opt": True} for name, unit in _NUMBERS.items()}
-    zone: Plain = {name: {"t": "num", "unit": "um"} for name in _OF_ZONES}
-    named = dict.fromkeys((*(one.id for one in task.options), "main", "edge"))
-    zone |= {"name": {"t": "enum", "vals": list(named)}}
-    left: Plain = {"kind": {"t": "str"}, "depth_um": {"t": "num", "unit": "um"}, "left": {"t": "num"}}
-    return {
-        **number,
-        **{name: {"t": "num", "opt": True} for name in ("score", "oxidised", "swirl_left")},
-        "verdict": {"t": "enum", "vals": list(VERDICTS), "opt": True},
-        "zones": {"t": "list", "item": {"t": "rec", "fields": {**zone, "verdict": _VERDICT}}, "max": 8, "opt": True},
-        "residual": {"t": "list", "item": {"t": "rec", "fields": left}, "max": 40, "opt": True},
-    }
-
-
-_VERDICT: Final[Plain] = {"t": "enum", "vals": list(VERDICTS)}
-
-
-def model_of(scenario: Scenario, facts: Record, plan: Sequence[Mapping[str, Any]]) -> Plain:
+def model_of(scenario: Scenario, task: Task, facts: Record, plan: Sequence[Mapping[str, Any]]) -> Plain:
     """Return what a plan comes to on the panel of these facts, as rules read it."""
     run = worked(scenario, facts, plan)
-    came = outcome_of(run)
-    return {
-        **{name: came[name] for name in (*_NUMBERS, "score", "verdict")},
-        "zones": [{name: one[name] for name in ("name", *_OF_ZONES, "verdict")} for one in came["zones"]],
-        "residual": came["residual"],
-        "oxidised": round(run.outcome.oxidised, 3),
-        "swirl_left": round(run.outcome.swirl_left, 3),
-    }
+    shares = {name: round(getattr(run.outcome, name), 3) for name in ("oxidised", "swirl_left")}
+    came = {**outcome_of(run), **shares}
+    came["score"] = round(came["score"], 6)
+    return {field.name: _narrowed(field, came[field.name]) for field in model_fields(task.options)}
+
+
+def _narrowed(field: Field, value: Any) -> Any:
+    """Return a value with the columns that rules may read."""
+    names = [column.name for column in field.columns]
+    return [{name: row[name] for name in names} for row in value] if names else value
 
 
 def _warmth(steps: Sequence[Step], panel_degc: float) -> Iterator[float]:

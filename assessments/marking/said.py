@@ -68,7 +68,7 @@ def _fields(scenario: Scenario, root: str) -> tuple[Field, ...]:
     if root == "facts":
         return scenario.facts
     if root == "model":
-        return tuple(one.field for one in scenario.model)
+        return scenario.model_fields
     return scenario.key_fields if root in ("answer", "key") else ()
 
 

@@ -20,6 +20,44 @@ NEEDED_CUT: Final = Field("needed_cut", "quantity", "Cut the panel needs", "um",
 """What stands on the panel at the start and has to go, in model micrometres: part of the key of every plan."""
 
 
+_VERDICTS: Final = (Option("pass", "pass"), Option("redo", "redo"), Option("harm", "harm"))
+_LENGTHS: Final = (
+    Field("film_um", "quantity", "Film left, model µm", "um", 1),
+    Field("removed_um", "quantity", "Film taken, model µm", "um", 1),
+    Field("tail_um", "quantity", "Deepest stray left, model µm", "um", 2),
+    Field("trail_um", "quantity", "Trail left, model µm", "um", 2),
+)
+_BESIDE: Final = (
+    Field("own_tail_um", "quantity", "Stray of the last abrasive, model µm", "um", 2),
+    Field("minutes", "quantity", "Time for each m²", "min", 1),
+    Field("heat_degc", "quantity", "Hottest", "degc", 1),
+    Field("gloss60", "quantity", "Gloss at 60°", "gu", 1),
+    Field("gloss20", "quantity", "Gloss at 20°", "gu", 1),
+    Field("score", "quantity", "Rank among plans for this panel", "ratio", 6),
+    Field("oxidised", "quantity", "Share still oxidised", "ratio", 3),
+    Field("swirl_left", "quantity", "Share of the swirls still open", "ratio", 3),
+)
+_LEFT: Final = (
+    Field("kind", "text", "Mark"),
+    Field("depth_um", "quantity", "Depth, model µm", "um", 2),
+    Field("left", "quantity", "Share still open", "ratio", 3),
+)
+
+
+def model_fields(zones: Sequence[Option]) -> tuple[Field, ...]:
+    """Return what a plan comes to, by the names that rules call under ``model``."""
+    places = (*zones, Option("main", "the rest"), Option("edge", "the edge"))
+    verdict = Field("verdict", "choice", "Verdict of the plan", options=_VERDICTS)
+    of_zone = (Field("name", "choice", "Zone", options=places), *_LENGTHS, verdict)
+    return (
+        verdict,
+        *_LENGTHS,
+        *_BESIDE,
+        Field("zones", "rows", "Zones", columns=of_zone, most=24),
+        Field("residual", "rows", "Marks left", columns=_LEFT, most=60),
+    )
+
+
 def plan_columns(ops: Sequence[str], zones: Sequence[Option]) -> tuple[Field, ...]:
     """Return the columns of a plan: what is done, where, and every parameter that one of its ``ops`` takes."""
     op = Field("op", "choice", options=tuple(Option(one, one) for one in ops))

@@ -12,7 +12,7 @@ from types import MappingProxyType
 from assessments.scenarios.chance import Chance, Span
 from assessments.scenarios.errors import SpecRefused
 from assessments.scenarios.fields import Field
-from assessments.scenarios.planned import NEEDED_CUT
+from assessments.scenarios.planned import NEEDED_CUT, model_fields
 from assessments.scenarios.shown import Shop, zone_fields
 from assessments.scenarios.tasks import Task
 from assessments.scenarios.wording import Paragraph
@@ -186,6 +186,12 @@ class Scenario:
         zoned = self.the("zones")
         marked = zone_fields(zoned) if zoned else ()
         return tuple(task.as_field() for task in self.tasks) + self.beside + marked + self._cut_fields
+
+    @property
+    def model_fields(self) -> tuple[Field, ...]:
+        """The fields worked from an answer: what a plan comes to, then those of the scenario's own."""
+        planned = self.the("plan")
+        return (*(model_fields(planned.options) if planned else ()), *(one.field for one in self.model))
 
     @property
     def _cut_fields(self) -> tuple[Field, ...]:

@@ -16,6 +16,7 @@ from assessments.scenarios.story import Show, model_text, with_units
 from assessments.views.judgements import Judgement, judgement_asked, judgements_of
 from assessments.views.paper import Sheet, job_of, show_for
 from assessments.views.pictured import seen_in, truth_of
+from assessments.views.planned import planned_of
 from assessments.views.rule_lines import show_values
 from assessments.views.scenarios import lesson_line
 from courses.models import Lesson
@@ -58,6 +59,7 @@ def verdict_of(attempt: Attempt, prefs: Preferences, number: str = "") -> dict[s
         "lesson": wanting[0]["lesson"] if wanting else None,
         "model": models,
         "late": late_words(attempt),
+        "planned": planned_of(attempt, prefs),
         **_seen(attempt),
     }
 

@@ -215,7 +215,7 @@ def _labels(scenario: Scenario) -> dict[str, str]:
     spec = scenario.spec
     of_facts = {f"facts.{one.name}": one.label for one in spec.facts}
     of_key = {f"{root}.{one.name}": one.label for root in ("key", "answer") for one in spec.key_fields}
-    return of_facts | of_key | {f"model.{one.field.name}": one.field.label for one in spec.model}
+    return of_facts | of_key | {f"model.{one.name}": one.label for one in spec.model_fields}
 
 
 def _names(kind: Kind, path: str, labels: dict[str, str]) -> Iterable[NameLine]:
