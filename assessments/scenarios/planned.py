@@ -46,7 +46,8 @@ _LEFT: Final = (
 
 def model_fields(zones: Sequence[Option]) -> tuple[Field, ...]:
     """Return what a plan comes to, by the names that rules call under ``model``."""
-    places = (*zones, Option("main", "the rest"), Option("edge", "the edge"))
+    usual = {"main": Option("main", "the rest"), "edge": Option("edge", "the edge")}
+    places = tuple({**usual, **{one.id: one for one in zones}}.values())
     verdict = Field("verdict", "choice", "Verdict of the plan", options=_VERDICTS)
     of_zone = (Field("name", "choice", "Zone", options=places), *_LENGTHS, verdict)
     return (
