@@ -129,7 +129,8 @@ def _setting(one: Parameter) -> dict[str, Any]:
         default = list(one.default) if isinstance(one.default, tuple) else []
         return {"title": one.label, "type": "array", "items": number, "minItems": 1, "maxItems": 20, "default": default}
     kind: dict[str, Any] = {"anyOf": [number, {"enum": words}]} if words else number
-    return {"title": one.label, **kind, "default": one.default, **({"unit": one.unit} if one.unit else {})}
+    default = {} if one.default is None else {"default": one.default}
+    return {"title": one.label, **kind, **default, **({"unit": one.unit} if one.unit else {})}
 
 
 def _number(low: float, high: float, **more: object) -> dict[str, object]:

@@ -234,7 +234,7 @@ class Job:
         return ()
 
     def _wait(self, step: Step) -> tuple[str, ...]:
-        if "warm_degc" in step.given:
+        if step.warm_degc is not None:
             self.panel_degc = step.warm_degc
         self._pass_time(step.hours)
         return ()

@@ -19,7 +19,7 @@ UNTIL_CLEAR: Final = "until_clear"
 MOST_PASSES: Final = 20
 MOST_SETS: Final = 8
 
-Value = str | float | int | tuple[float, ...]
+Value = str | float | int | tuple[float, ...] | None
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,7 +27,7 @@ class Parameter:
     """One setting of a step.
 
     ``kind``: choice, number, whole, numbers (one a pass) or text. ``options``: pairs of id and words; of a number, the
-    words it may be instead. ``low`` to ``high`` in ``unit``. ``default``: of the step with nothing else said.
+    words it may be instead. ``low`` to ``high`` in ``unit``. ``default``: of the step with nothing else said, None where leaving it out means leaving things as they are.
     """
 
     name: str
@@ -61,7 +61,7 @@ _WORDS: Final = {
     "disc": (("fresh", "fresh, changed by area"), ("used", "used")),
 }
 _PLAIN: Final[Mapping[str, Value]] = MappingProxyType(
-    {"disc": "fresh", "sets": 1, "grade": "P1500", "product": "", "hours": 12.0, "warm_degc": 22.0, "at_h": 0.0}
+    {"disc": "fresh", "sets": 1, "grade": "P1500", "product": "", "hours": 12.0, "warm_degc": None, "at_h": 0.0}
 )
 """Defaults that don't depend on the machine: the shop's habit, and a wait overnight."""
 

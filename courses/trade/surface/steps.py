@@ -31,7 +31,7 @@ class Zoned(Protocol):
 class Step:
     """One step of a plan: its place ``n`` from 1, ``op``, ``zone`` and ``family``, and each setting its op takes.
 
-    A setting that it doesn't take is empty or None. ``sets`` is 0 where it is repeated until the wipe shows it clear.
+    A setting that it doesn't take is empty; ``warm_degc`` is None where the panel is left as warm as it is. ``sets`` is 0 where it is repeated until the wipe shows it clear.
     ``given`` is the mapping as it was written.
     """
 
@@ -53,7 +53,7 @@ class Step:
     section_m2: float = 0.0
     product: str = ""
     hours: float = 0.0
-    warm_degc: float = 22.0
+    warm_degc: float | None = None
     at_h: float = 0.0
     given: Mapping[str, Any] = field(default_factory=dict, compare=False, repr=False)
 
@@ -74,7 +74,7 @@ class Step:
             value = getattr(self, name)
             if name == "sets" and not value:
                 value = UNTIL_CLEAR
-            if name != "speeds_rpm" or value:
+            if value not in ((), None):
                 found[name] = list(value) if isinstance(value, tuple) else value
         return found
 
@@ -197,7 +197,7 @@ def _standing_words(step: Step) -> str:
     if step.op == "tape" and step.zone != ALL:
         words = "Tape"
     if step.op == "wait":
-        words = f"Wait {step.hours:g} h at {step.warm_degc:g} °C"
+        words = f"Wait {step.hours:g} h" + (f" at {step.warm_degc:g} °C" if step.warm_degc is not None else "")
     if step.product:
         words += f" with {step.product}"
     return f"{words}, {step.at_h:g} h from the start" if step.at_h else words
