@@ -9,9 +9,11 @@ from typing import Final
 
 from assessments.scenarios import (
     coa_01_v1,
-    hom_02_v1,
+    cut_02_v1,
+    cut_04_v1,
     cut_05_v1,
     cut_07_v1,
+    hom_02_v1,
     ins_01_v1,
     ins_02_v1,
     ins_03_v1,
@@ -21,6 +23,14 @@ from assessments.scenarios import (
     ins_07_v1,
     ins_08_v1,
     ins_09_v1,
+    pln_01_v1,
+    pln_02_v1,
+    pln_03_v1,
+    pln_04_v1,
+    pln_05_v1,
+    pln_06_v1,
+    pln_07_v1,
+    pln_08_v1,
     pln_09_v1,
 )
 from assessments.scenarios.errors import UnknownScenario
@@ -31,6 +41,8 @@ from courses.trade.errors import offer
 SKETCHES: Final[Mapping[str, Sketch]] = MappingProxyType(
     {
         "COA-01@1": Sketch(coa_01_v1.draw, coa_01_v1.key),
+        "CUT-02@1": Sketch(cut_02_v1.draw, cut_02_v1.key, cut_02_v1.pictures, surface=cut_02_v1.surface),
+        "CUT-04@1": Sketch(cut_04_v1.draw, cut_04_v1.key, cut_04_v1.pictures, surface=cut_04_v1.surface),
         "CUT-05@1": Sketch(cut_05_v1.draw, cut_05_v1.key),
         "CUT-07@1": Sketch(cut_07_v1.draw, cut_07_v1.key),
         "HOM-02@1": Sketch(hom_02_v1.draw, hom_02_v1.key),
@@ -43,6 +55,14 @@ SKETCHES: Final[Mapping[str, Sketch]] = MappingProxyType(
         "INS-07@1": Sketch(ins_07_v1.draw, ins_07_v1.key, ins_07_v1.pictures),
         "INS-08@1": Sketch(ins_08_v1.draw, ins_08_v1.key),
         "INS-09@1": Sketch(ins_09_v1.draw, ins_09_v1.key, model=ins_09_v1.model),
+        "PLN-01@1": Sketch(pln_01_v1.draw, pln_01_v1.key, pln_01_v1.pictures, surface=pln_01_v1.surface),
+        "PLN-02@1": Sketch(pln_02_v1.draw, pln_02_v1.key, pln_02_v1.pictures, surface=pln_02_v1.surface),
+        "PLN-03@1": Sketch(pln_03_v1.draw, pln_03_v1.key, pln_03_v1.pictures, surface=pln_03_v1.surface),
+        "PLN-04@1": Sketch(pln_04_v1.draw, pln_04_v1.key, pln_04_v1.pictures, surface=pln_04_v1.surface),
+        "PLN-05@1": Sketch(pln_05_v1.draw, pln_05_v1.key, pln_05_v1.pictures, surface=pln_05_v1.surface),
+        "PLN-06@1": Sketch(pln_06_v1.draw, pln_06_v1.key, surface=pln_06_v1.surface),
+        "PLN-07@1": Sketch(pln_07_v1.draw, pln_07_v1.key, pln_07_v1.pictures, surface=pln_07_v1.surface),
+        "PLN-08@1": Sketch(pln_08_v1.draw, pln_08_v1.key, pln_08_v1.pictures, surface=pln_08_v1.surface),
         "PLN-09@1": Sketch(pln_09_v1.draw, pln_09_v1.key, pln_09_v1.pictures),
     }
 )
