@@ -7,7 +7,7 @@ from typing import Any, Final
 from courses.trade.constants import Constants
 from courses.trade.surface.ops import OPS
 from courses.trade.surface.panel import DEGC, HARDNESS, MOST_ZONES
-from courses.trade.surface.parameters import Parameter, parameters
+from courses.trade.surface.parameters import MOST_PASSES, Parameter, parameters
 from courses.trade.surface.steps import ALL, MOST_STEPS, read_plan
 from courses.trade.surface.zone import MOST_DEFECTS, RANGES, zone_defaults
 from courses.trade.surfaces import Catalogue
@@ -126,10 +126,11 @@ def _setting(one: Parameter) -> dict[str, Any]:
         return {"title": one.label, "type": "string", "maxLength": int(one.high), "default": one.default}
     number = {"type": "integer" if one.kind == "whole" else "number", "minimum": one.low, "maximum": one.high}
     if one.kind == "numbers":
-        default = list(one.default) if isinstance(one.default, tuple) else []
-        return {"title": one.label, "type": "array", "items": number, "minItems": 1, "maxItems": 20, "default": default}
+        speeds = list(one.default) if isinstance(one.default, tuple) else []
+        listed = {"type": "array", "items": number, "minItems": 1, "maxItems": MOST_PASSES}
+        return {"title": one.label, **listed, "default": speeds}
     kind: dict[str, Any] = {"anyOf": [number, {"enum": words}]} if words else number
-    default = {} if one.default is None else {"default": one.default}
+    default: dict[str, Any] = {} if one.default is None else {"default": one.default}
     return {"title": one.label, **kind, **default, **({"unit": one.unit} if one.unit else {})}
 
 

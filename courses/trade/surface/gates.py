@@ -41,7 +41,10 @@ class Fault:
 
 
 def faults(condition: Condition, constants: Constants, reading: Reading | None) -> tuple[Fault, ...]:
-    """Every gate that a zone doesn't get through, harms first. At an edge only harms count."""
+    """Every gate that a zone doesn't get through, harms first. At an edge only harms count.
+
+    ``reading``: of the zone without what may stay on it; without one nothing is said of gloss.
+    """
     name = condition.zone.name
     if condition.zone.idle:
         return ()
@@ -84,7 +87,7 @@ def _redone(condition: Condition, constants: Constants, reading: Reading | None)
     corrected = correction(condition, constants)
     if corrected < gates.corrected:
         yield Fault("uncorrected", REDO, name, last, corrected)
-    if reading and "oxidation" not in zone.may_stay:
+    if reading:
         yield from _dull(condition, reading)
 
 

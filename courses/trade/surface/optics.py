@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Collection, Iterable
 from dataclasses import dataclass
 from functools import lru_cache
 from math import sqrt
@@ -28,8 +28,11 @@ class Reading:
         return {"gloss60": round(self.gloss60, 1), "gloss20": round(self.gloss20, 1), "haze": round(self.haze, 1)}
 
 
-def reading_of(condition: Condition, index: float, constants: Constants) -> Reading:
-    """What a meter reads on a zone once it is wiped. Sources: those of `courses.trade.gloss`; the mixing is ours."""
+def reading_of(condition: Condition, index: float, constants: Constants, but: Collection[str] = ()) -> Reading:
+    """What a meter reads on a zone once it is wiped, kinds of defects in ``but`` left out.
+
+    Sources: those of `courses.trade.gloss`; the mixing is ours.
+    """
     law = constants.optics
     rq_field, rq_trail = condition.rz_um * law.rq_per_rz, condition.trail_um * law.rq_per_rz
     rq_stray = condition.tail_um * law.rq_per_rz
@@ -38,9 +41,14 @@ def reading_of(condition: Condition, index: float, constants: Constants) -> Read
     both = rq_field**2 + rq_trail**2
     corr = (condition.corr_um * rq_field**2 + law.trail_corr_um * rq_trail**2) / both if both else law.corr_um
     clean = _shine(index, rq, corr)
-    chalk = condition.oxidised
+    chalk = 0.0 if "oxidation" in but else condition.oxidised
     scatter = min(
-        law.most_scatter, sum(one.cover * condition.open_share(one) for one in condition.marks if one.role in LEVELLED)
+        law.most_scatter,
+        sum(
+            one.cover * condition.open_share(one)
+            for one in condition.marks
+            if one.role in LEVELLED and one.kind not in but
+        ),
     )
     dull = _shine(index, law.chalk_rq_um, law.chalk_corr_um).gloss60 if chalk else 0.0
     return Reading(

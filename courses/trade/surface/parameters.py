@@ -27,7 +27,8 @@ class Parameter:
     """One setting of a step.
 
     ``kind``: choice, number, whole, numbers (one a pass) or text. ``options``: pairs of id and words; of a number, the
-    words it may be instead. ``low`` to ``high`` in ``unit``. ``default``: of the step with nothing else said, None where leaving it out means leaving things as they are.
+    words it may be instead. ``low`` to ``high`` in ``unit``. ``default``: of the step with nothing else said; None
+    where leaving it out means leaving things as they are.
     """
 
     name: str

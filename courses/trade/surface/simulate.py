@@ -181,9 +181,10 @@ def _state(state: State, surface: PanelSurface, constants: Constants, read: bool
 def _outcome(
     job: Job, last: State, states: tuple[State, ...], steps: tuple[Step, ...], readings: tuple[Reading, ...]
 ) -> Outcome:
+    shine = readings or (None,) * len(job.conditions)
     of_zones = [
-        (one, faults(one, job.constants, readings[n] if readings else None), readings[n] if readings else None)
-        for n, one in enumerate(job.conditions)
+        (one, faults(one, job.constants, _allowed(job, one, at)), at)
+        for one, at in zip(job.conditions, shine, strict=True)
     ]
     found = [fault for _, ours, _ in of_zones for fault in ours]
     reading = _panel(job, readings) if readings else None
@@ -211,6 +212,12 @@ def _outcome(
         pads=job.pads,
         grams=job.grams,
     )
+
+
+def _allowed(job: Job, one: Condition, reading: Reading | None) -> Reading | None:
+    """The reading without what may stay."""
+    stay = one.zone.may_stay
+    return reading_of(one, job.surface.index, job.constants, stay) if reading and stay else reading
 
 
 def _zone(one: Condition, found: tuple[Fault, ...], reading: Reading | None) -> ZoneOutcome:

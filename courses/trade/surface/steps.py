@@ -31,8 +31,8 @@ class Zoned(Protocol):
 class Step:
     """One step of a plan: its place ``n`` from 1, ``op``, ``zone`` and ``family``, and each setting its op takes.
 
-    A setting that it doesn't take is empty; ``warm_degc`` is None where the panel is left as warm as it is. ``sets`` is 0 where it is repeated until the wipe shows it clear.
-    ``given`` is the mapping as it was written.
+    A setting that it doesn't take is empty; ``warm_degc`` is None where the panel is left as warm as it is. ``sets`` is
+    0 where it is repeated until the wipe shows it clear. ``given`` is the mapping as it was written.
     """
 
     n: int
