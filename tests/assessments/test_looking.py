@@ -93,3 +93,22 @@ def test_what_has_no_pictures_or_is_closed_isnt_read_in_words(trainee, practice,
     for attempt in (bare, practice):
         with pytest.raises(AttemptRefused, match="no picture here to read in words"):
             journey.describe(attempt)
+
+
+@pytest.fixture
+def trials(trainee, shelves, now):
+    scenario = Scenario.objects.get(code="PLN-03", version=1)
+    return journey.open_attempt(trainee, scenario, "practice", now=now, seed=4)
+
+
+def lay(attempt, now, *spots, seen=0):
+    return journey.save_answer(attempt, Given("trials", list(spots), uuid4(), seen), now=now)
+
+
+def test_a_spot_that_was_laid_stays_laid_from_whichever_tab(trials, now):
+    cut, sand = {"op": "spot_cut", "sets": "2"}, {"op": "spot_sand", "grade": "P1500"}
+    lay(trials, now, cut)
+    beside = lay(trials, now, sand)
+    assert (beside.fate, journey.answers_of(trials)["trials"]) == ("kept", [cut, sand])
+    lay(trials, now, cut, seen=2)
+    assert journey.answers_of(trials)["trials"] == [cut, sand]

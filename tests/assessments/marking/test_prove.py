@@ -5,8 +5,9 @@ from itertools import count
 
 import pytest
 
+from assessments import shipped
 from assessments.marking import Marker, prove
-from assessments.marking.prove import Deviation
+from assessments.marking.prove import STEADY_SEEDS, Deviation
 from assessments.rules import RuleBook, read_book, read_shared
 from assessments.scenarios.spec import ClearOf, Exemplar, Scenario
 
@@ -133,3 +134,14 @@ def test_an_exemplar_that_applies_to_no_draw_is_told_but_deviates_from_nothing(
     proof = prove(planted(coa_01, coa_01_book, never), 40)
     assert (proof.clean, proof.untried) == (True, ("never",))
     assert "  The exemplar 'never' applied to no draw." in proof.in_words()
+
+
+def test_a_plan_whose_verdict_hangs_on_a_figure_of_the_model_is_told() -> None:
+    marker = shipped.marker("PLN-03@1")
+    polish = [{"op": op} for op in ("wash", "tape", "test_spot", "cut", "cut", "cut", "finish", "wipe")]
+    shaky = Exemplar("three heavy sets", ("satisfactory", "not_yet_satisfactory"), put={"steps": polish})
+    planted = Marker.of(replace(marker.scenario, exemplars=(shaky,)), marker.book.book)
+    found = [one for one in prove(planted, STEADY_SEEDS + 1).deviations if one.wanted.startswith("a steady verdict")]
+    assert {one.exemplar for one in found} == {"three heavy sets"}
+    assert {one.seed for one in found} <= set(range(1, STEADY_SEEDS + 1))
+    assert all("preston_k" in one.got for one in found)
