@@ -58,7 +58,7 @@ PRICE: Final = (
     Input.over(APART_H, "apart_h", "Hours priced apart", 0.0),
 )
 COUNTS: Final = {
-    "chemistries": (_("Decontaminations"), 1, 4),
+    "chemistries": (_("Chemistries"), 1, 4),
     "rotary": (_("Rotary sets, three passes"), 1, 6),
     "da_cut": (_("Dual-action cuts, six passes"), 0, 6),
     "da_finish": (_("Dual-action finishes, four passes"), 1, 6),

@@ -47,7 +47,7 @@ RATES: Mapping[str, str] = MappingProxyType(
         "disc": "a disc",
         "pad": "a pad",
         "kilogram": "a kilogram of compound or polish",
-        "litre": "a litre of soap, decontamination or panel wipe",
+        "litre": "a litre of soap, chemistry or wipe",
         "cloth": "a towel or an applicator",
         "pack": "a pack of coating",
     }
@@ -237,7 +237,7 @@ def materials(job: Job) -> tuple[Item, ...]:
 
 
 def _discs(job: Job) -> Iterator[Item]:
-    yield Item("discs", "Discs, 150 mm", len(job.grades) * job.area_m2 / DISC_M2, discs(job), len(job.grades))
+    yield Item("discs", "Discs", len(job.grades) * job.area_m2 / DISC_M2, discs(job), len(job.grades))
 
 
 def _pads(job: Job) -> Iterator[Item]:

@@ -25,7 +25,7 @@ def _hull_area(formula: str, left_out_m2: float, **dimensions: float | None) -> 
     rival = film.RIVALS.get(formula)
     if rival is not None:
         other = film.hull_area_m2(rival, Hull(**dimensions))
-        notes = (Note(_OTHER.text.replace("has", f"has {rival},", 1), (("other", Quantity(other, "m2")),)),)
+        notes = (Note(_OTHER.text.replace("has", f"has {rival}:", 1), (("other", Quantity(other, "m2")),)),)
     return Worked(
         {"area_m2": area, "low_m2": 1.1 * area, "high_m2": 1.2 * area},
         _DOUBT_OF_AREA * area,

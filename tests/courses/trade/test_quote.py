@@ -58,7 +58,7 @@ def test_what_may_be_written_beside_it() -> None:
         *("wash", "tape", "sand_p1500", "sand_p2000", "rotary", "da_finish", "wash_off", "coat"),
         *("discs", "pads_rotary", "pads_da_finish", "coating"),
     ]
-    assert estimated["discs"] == ("Discs, 150 mm", 40.0, "")
+    assert estimated["discs"] == ("Discs", 40.0, "")
     assert estimated["coating"] == ("Coating", 38.4, "ml")
     assert estimated["coat"][1:] == (1.8, "h")
     assert "coating" not in quote_of(asked(coat=Coat(0)), TABLE).estimated()

@@ -43,7 +43,7 @@ def test_each_formula_says_what_is_in_it_or_what_another_guide_has() -> None:
     assert "rectangle" in notes("hull_area", **BOAT)[0]
     assert "non-skid" in notes("hull_area", formula="D1", **BOAT)[0]
     assert notes("hull_area", formula="B1", **BOAT) == [
-        "Another guide has B2, 13.5\xa0m² for the same part. Name the formula wherever you write the area."
+        "Another guide has B2: 13.5\xa0m² for the same part. Name the formula wherever you write the area."
     ]
     assert notes("hull_area", formula="B3", **BOAT) == []
 
