@@ -61,7 +61,12 @@ def key(facts: Record) -> dict[str, object]:
         "stands_on": "layer_gauge",
         "decision": DECISIONS[truth][0],
         "steps": [*work, *acts("record", "tell")],
-        "findings": ["worn", *(["thin"] if truth == "thin" else []), *(["repair"] if facts["repair"] else [])],
+        "findings": [
+            "no_instrument",
+            "worn",
+            *(["thin"] if truth == "thin" else []),
+            *(["repair"] if facts["repair"] else []),
+        ],
         "left_over": "none",
         "decisions": DECISIONS[truth],
     }
