@@ -12,6 +12,7 @@ from assessments.scenarios.draw import Drawn, key_of
 from assessments.scenarios.fields import Record
 from assessments.scenarios.hom_02_v1 import STEPS, draw, key
 from assessments.scenarios.sketch import Thrown
+from assessments.scenarios.story import metric, story
 from tests.assessments.scenarios.drawing import assert_everything_is_told, assert_inside, assert_shares, draws
 
 FOOT_M = 0.3048
@@ -49,6 +50,10 @@ def test_every_draw_keeps_to_the_printed_ranges(sweep: list[Drawn]) -> None:
         assert_inside(drawn.facts, RANGES)
         assert_everything_is_told(drawn)
         assert {str(row["step"]): row["min"] for row in drawn.facts["table"]} == SHEET  # type: ignore[union-attr, index, call-overload]
+        assert (
+            "On the map of the boat: non-skid, seats, plastic glazing, steps"
+            in story(drawn.scenario, drawn.facts, metric)[0]
+        )
         assert {"nonskid", "seats", "glazing", "steps"} <= set(drawn.facts["map"])  # type: ignore[arg-type]
 
 
@@ -73,8 +78,8 @@ def test_who_reads_feet_comes_to_the_same_areas_and_counts(sweep: list[Drawn]) -
         assert bottom * FOOT_M**2 == pytest.approx(worked.number("area"), rel=0.0055)
         grades = 2 if facts["grades"] == "two" else 1
         section = 5.9 * feet["freeboard"]  # the sheet's 1.8 m, 0.75, 8.0 and 6.5 m², as feet show them
-        assert worked["discs"] == grades * ceil(side / section) * ceil(section / 8) + grades
-        assert worked["pads"] == ceil(side / 86) + ceil(side / 70) + 2
+        assert worked["discs"] == grades * ceil(side / section) * ceil(section / 8.1) + grades
+        assert worked["pads"] == ceil(side / 86.1) + ceil(side / 70.0) + 2
 
 
 def boat(**changed: object) -> Record:
