@@ -8,7 +8,7 @@ from functools import lru_cache
 from math import sqrt
 
 from courses.trade.constants import Constants
-from courses.trade.gloss import RQ_UM, STEEPEST, gloss, haze
+from courses.trade.gloss import CORR_UM, RQ_UM, STEEPEST, gloss, haze
 from courses.trade.surface.condition import Condition
 from courses.trade.surface.marks import LEVELLED
 
@@ -65,7 +65,9 @@ def dullest(readings: Iterable[Reading]) -> Reading:
 
 @lru_cache(maxsize=4096)
 def _shine(index: float, rq_um: float, corr_um: float) -> Reading:
-    """The readings of an even film; one too rough or too steep for the series is taken as the roughest it holds for."""
+    """The readings of an even film. One too rough for the series is taken at its roughest with the same slopes, one too
+    steep at its steepest.
+    """
     rq = min(rq_um, RQ_UM.high)
-    corr = min(max(corr_um, 0.5, rq / STEEPEST), 200.0)
+    corr = min(max(corr_um * (rq / rq_um if rq_um else 1.0), CORR_UM.low, rq / STEEPEST), CORR_UM.high)
     return Reading(gloss(index, rq, corr, 60), gloss(index, rq, corr, 20), haze(index, rq, corr))

@@ -11,7 +11,6 @@ from typing import Final
 from courses.trade.surface.condition import Condition
 from courses.trade.surface.gates import Fault
 from courses.trade.surface.job import Job
-from courses.trade.surface.state import residual_of
 from courses.trade.surface.steps import Step, step_words
 from courses.trade.surface.work import work_of
 
@@ -173,10 +172,11 @@ def _more_of(said: Said, deep_um: float) -> str:
         return "A stage that levels them: P1500 takes strays of P1000 in three passes."
     hardness, constants = said.job.surface.hardness, said.job.constants
     works = [(work_of(one, hardness, constants), one) for one in later]
-    gain = [work.cut_um * work.sharpness * work.eta for work, _ in works]
-    work, best = works[gain.index(max(gain))]
-    if work.sharpness < 1:
-        return f"A fresh disc in step {best.n}, changed by area."
+    worn = [one for work, one in works if work.sharpness < 1]
+    if worn:
+        return f"A fresh disc in step {worn[0].n}, changed by area."
+    gain = [work.cut_um * work.eta for work, _ in works]
+    best = works[gain.index(max(gain))][1]
     if best.op == "sand":
         passes = ceil(deep_um / (max(gain) / best.passes))
         return f"{passes} more {'pass' if passes == 1 else 'passes'} in step {best.n}, {short(best)}."
@@ -196,11 +196,14 @@ def _oxidised(said: Said) -> tuple[str, str]:
 
 def _uncorrected(said: Said) -> tuple[str, str]:
     one = _zone(said)
-    found = [(share * depth, kind) for kind, depth, share in residual_of(one) if share > 0.05 and kind != "hologram"]
-    worst = max(found)[1].replace("_", " ") if found else "what was found"
-    sentence = f"Only {_percent(said.fault.figure)} of what was found is corrected; most of what is left is {worst}."
-    marks = [mark for mark in one.marks if mark.kind.replace("_", " ") == worst]
-    return sentence, _answer_to(marks[0].role, marks[0].by) if marks else "A stage that reaches deeper."
+    share = _percent(said.fault.figure)
+    only = share[0].upper() + share[1:] if said.fault.figure < 0.01 else f"Only {share}"
+    sentence = f"{only} of what was found is corrected"
+    left = [(one.open_share(mark) * mark.weight, n) for n, mark in enumerate(one.marks) if one.open_share(mark) > 0.05]
+    if not left:
+        return f"{sentence}.", "A stage that reaches deeper."
+    worst = one.marks[max(left)[1]]
+    return f"{sentence}; most of what is left: {worst.called}.", _answer_to(worst.role, worst.by)
 
 
 def _answer_to(role: str, by: tuple[str, ...]) -> str:
