@@ -6,11 +6,14 @@ from typing import Any
 from urllib.parse import quote_plus
 
 from django import forms
+from django.http import QueryDict
 from django.utils.text import capfirst
 from django.utils.translation import gettext as _
 from django.utils.translation import gettext_lazy as lazy
 
 from courses.forms.lookalikes import LIGHT_WORDS, NOT_LISTED
+from courses.forms.plan import plan_builder
+from courses.forms.steps import PICK, Builder, Setting, picked_from
 from courses.forms.sums import NEEDED, QuantityField, typed
 from courses.shipped import catalogue, constants, panels
 from courses.trade.errors import PlanRefused, TradeError
@@ -21,7 +24,8 @@ from courses.trade.surface import PanelSurface, Step, read_plan
 from courses.trade.units import Preferences
 
 OWN = "own"
-FIRST = "mild_chalk"
+AT_FIRST = {"panel": "mild_chalk", "number": "1"}
+MOST_STEPS = 40
 MARKS = 3
 """So many kinds of marks may lie on a panel of one's own."""
 LONGEST = 8000
@@ -32,6 +36,27 @@ MODEL_UNITS = Preferences.metric()
 """Depths are those of the model, in micrometres for everybody."""
 PLAIN = ";=,:."
 """What stays as it is in a link, so that it can be read."""
+
+
+def link_of(data: QueryDict) -> tuple[dict[str, str], str]:
+    """Return the fields of a link, the steps of a list put into its plan, and what the list opens, if anything.
+
+    The list sends its steps under ``value``, the button that was pressed under ``do``, and what a step is made with.
+    """
+    if "panel" not in data:
+        return dict(AT_FIRST), ""
+    sent = {name: str(text) for name, text in data.items()}
+    fields = {name: text for name, text in sent.items() if name not in ("value", "do") and not name.startswith(PICK)}
+    do, picked = sent.get("do", ""), picked_from(sent)
+    if "value" in data or do:
+        fields["plan"] = plan_text(builder_on(None).composed(data.getlist("value"), do, picked))
+    return fields, builder_on(None).opens(do, picked) if do else ""
+
+
+def builder_on(surface: PanelSurface | None) -> Builder:
+    """Return the list of a plan on a panel: every step there is, on its edge too where it has one."""
+    edge = Setting("zone", _("Where"), (("edge", _("the edge")),), blank=_("everywhere"))
+    return plan_builder(MOST_STEPS, [edge] if surface is None or "edge" in surface.zones else [])
 
 
 @dataclass(frozen=True, slots=True)

@@ -8,20 +8,27 @@ from django.utils.text import capfirst
 from django.utils.translation import gettext as _
 
 from courses.forms.lookalikes import LIGHT_WORDS
-from courses.forms.tried import MARKS, OWN, Trial, TrialForm, marks_on, own_fields
+from courses.forms.tried import MARKS, OWN, Trial, TrialForm, builder_on, marks_on, own_fields
 from courses.gallery import Frame, are_hung, frame, together, tried_sheets
 from courses.models import HungPicture
 from courses.pictures.plan_scenes import after, before
 from courses.shipped import catalogue, panels
 from courses.trade.panels import HIGHEST
-from courses.trade.plan_text import plan_text
+from courses.trade.plan_text import plan_text, read_plan_text
 from courses.trade.units import Preferences, shown
 from courses.views.worked import MODEL, Worked, differences, table
 
 
-def page_of(form: TrialForm, done: Sequence[Worked], prefs: Preferences, limit: object = "") -> dict[str, Any]:
-    """Return all that the page shows; ``done`` are its plans, worked, and ``limit`` says why no picture was made."""
+def page_of(
+    form: TrialForm, done: Sequence[Worked], prefs: Preferences, limit: object = "", opened: str = ""
+) -> dict[str, Any]:
+    """Return all that the page shows; ``done`` are its plans, worked.
+
+    ``limit`` says why no picture was made, ``opened`` what the list of steps has open.
+    """
     trial = form.trial
+    builder = builder_on(trial.surface if trial else None)
+    plan = trial.plan if trial else read_plan_text(str(form["plan"].value() or ""))
     own = TrialForm(own_fields(trial, prefs), prefs) if trial else form
     page = {
         "form": form,
@@ -31,7 +38,7 @@ def page_of(form: TrialForm, done: Sequence[Worked], prefs: Preferences, limit: 
         "marks": [(own[f"mark{place}"], own[f"depth{place}"]) for place in range(1, MARKS + 1)],
         "open": _open(form),
         "kept": kept(form),
-        "lines": "\n".join(trial.plan or ()) if trial else form["plan"].value() or "",
+        "steps": builder.page(plan or (), opened),
         "panel_fields": [],
         "panel": {"title": _("The panel")},
         "worked": done,

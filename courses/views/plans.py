@@ -11,7 +11,7 @@ from django.utils.translation import gettext_lazy as lazy
 from django.views.decorators.http import require_http_methods
 
 from courses.access import get_person
-from courses.forms.tried import FIRST, Trial, TrialForm
+from courses.forms.tried import Trial, TrialForm, link_of
 from courses.gallery import hang_tried
 from courses.pictures.plan_scenes import LAMPS
 from courses.shipped import constants
@@ -20,7 +20,6 @@ from courses.trade.units import Preferences
 from courses.views.plan_page import page_of, sheets
 from courses.views.worked import Reader, Worked, worked
 
-AT_FIRST = {"panel": FIRST, "number": "1"}
 TOO_MANY = lazy("You asked for pictures six times within a minute. Wait a moment, then ask again.")
 
 
@@ -29,18 +28,18 @@ TOO_MANY = lazy("You asked for pictures six times within a minute. Wait a moment
 def try_plan(request: HttpRequest) -> HttpResponse:
     """Show a panel and what a plan does to it; what is sent asks for the panel's pictures before and after."""
     person = get_person(request.user)
-    prefs, given = person.preferences, request.GET if "panel" in request.GET else AT_FIRST
+    prefs, (given, opened) = person.preferences, link_of(request.GET)
     form = TrialForm(given, prefs)
-    done = tried(form, prefs)
+    done = tried(form, prefs) if form.is_valid() and not opened else []
     if request.method == "POST" and done and form.trial:
         trial = lit(form.trial, request.POST.get("light", ""))
         if not ratelimit.consume(request, action="plan_pictures", user=person):
-            return render(request, "courses/plan_try.html", page_of(form, done, prefs, TOO_MANY), status=429)
+            return render(request, "courses/plan_try.html", page_of(form, done, prefs, limit=TOO_MANY), status=429)
         hang_tried(sheets(trial, done))
         return HttpResponseRedirect(trial.query())
-    if address := rewritten(request, form):
+    if not opened and (address := rewritten(request, form)):
         return HttpResponseRedirect(address)
-    return render(request, "courses/plan_try.html", page_of(form, done, prefs))
+    return render(request, "courses/plan_try.html", page_of(form, done, prefs, opened=opened))
 
 
 def rewritten(request: HttpRequest, form: TrialForm) -> str:
@@ -57,8 +56,8 @@ def lit(trial: Trial, light: str) -> Trial:
 
 
 def tried(form: TrialForm, prefs: Preferences) -> list[Worked]:
-    """Return the plan of a link, worked, and the one beside it; nothing where no plan was given or one is refused."""
-    if not form.is_valid() or form.trial is None or form.trial.plan is None:
+    """Return the plan of a link that holds, worked, and the one beside it; nothing where no plan was given."""
+    if form.trial is None or form.trial.plan is None:
         return []
     trial, reader = form.trial, Reader(prefs, constants(), form.trial.beside is not None)
     plans = [("this", _("This plan"), trial.plan), ("beside", _("The plan beside it"), trial.beside)]

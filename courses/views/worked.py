@@ -14,7 +14,7 @@ from courses.trade.constants import Constants
 from courses.trade.surface import Run, Step, step_words
 from courses.trade.units import Preferences, rounded, shown
 
-MODEL = "model\u00a0µm"
+MODEL = "model µm"
 LEAST = 0.1
 
 
@@ -27,11 +27,21 @@ class Line:
     unit: str
 
     @property
-    def text(self) -> str:
-        """Return it with its unit, to one decimal; what is less than that and not nothing is said so."""
+    def value(self) -> str:
+        """Return the number to one decimal; what is less than that and not nothing is said so."""
         if 0 < self.number < LEAST:
-            return _("under %(least)s %(unit)s") % {"least": LEAST, "unit": self.unit}
-        return f"{_plain(self.number)} {self.unit}".strip()
+            return _("under %(least)s") % {"least": LEAST}
+        return _plain(self.number)
+
+    @property
+    def text(self) -> str:
+        """Return it with its unit."""
+        return f"{self.value} {self.unit}".strip()
+
+    @property
+    def title(self) -> str:
+        """Return what it is, with its unit."""
+        return f"{self.label}, {self.unit}" if self.unit else self.label
 
 
 @dataclass(frozen=True, slots=True)
@@ -137,20 +147,21 @@ def differences(one: Worked, other: Worked) -> list[str]:
     found = [_gap(mine, theirs) for mine, theirs in zip(one.lines, other.lines, strict=True)]
     if one.look != other.look:
         words = {"one": one.look.words, "other": other.look.words}
-        found.insert(0, _("Verdict: %(one)s; beside it, %(other)s.") % words)
+        found.insert(0, _("Verdict: %(one)s against %(other)s.") % words)
     return [*(line for line in found if line), *_steps(one.steps, other.steps)] or [
         _("Nothing: both come to the same.")
     ]
 
 
 def _gap(mine: Line, theirs: Line) -> str:
-    gap = mine.number - theirs.number
-    if abs(gap) < 0.005:
+    gap = rounded(mine.number, 1) - rounded(theirs.number, 1)
+    if abs(gap) < LEAST / 2:
         return ""
-    said = {"label": mine.label, "gap": Line("", abs(gap), mine.unit).text, "mine": mine.text, "theirs": theirs.text}
+    said = {"label": mine.label, "gap": Line("", abs(gap), mine.unit).text}
+    said |= {"mine": _plain(mine.number), "theirs": _plain(theirs.number)}
     if gap > 0:
-        return _("%(label)s: %(gap)s more than the plan beside it (%(mine)s against %(theirs)s).") % said
-    return _("%(label)s: %(gap)s less than the plan beside it (%(mine)s against %(theirs)s).") % said
+        return _("%(label)s: %(gap)s more (%(mine)s against %(theirs)s).") % said
+    return _("%(label)s: %(gap)s less (%(mine)s against %(theirs)s).") % said
 
 
 def _steps(mine: tuple[str, ...], theirs: tuple[str, ...]) -> Iterator[str]:
@@ -167,6 +178,6 @@ def _steps(mine: tuple[str, ...], theirs: tuple[str, ...]) -> Iterator[str]:
 
 
 def table(one: Worked, other: Worked) -> dict[str, Any]:
-    """Return the numbers of two plans as a table."""
-    rows = [(mine.label, mine.text, theirs.text) for mine, theirs in zip(one.lines, other.lines, strict=True)]
-    return {"caption": _("Both on the same panel"), "heads": ["", one.name, other.name], "rows": rows}
+    """Return the numbers of two plans as a table, their units with the labels."""
+    rows = [(mine.title, mine.value, theirs.value) for mine, theirs in zip(one.lines, other.lines, strict=True)]
+    return {"caption": _("Both on the same panel"), "heads": ["", _("This plan"), _("Beside it")], "rows": rows}

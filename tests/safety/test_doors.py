@@ -45,6 +45,7 @@ LOOKED_AT = {
     "picture": (["picture", "place"], "302 200 404 200 200 200 200"),
     "sum-list": ([], SIGNED_IN),
     "sum-detail": (["sum"], SIGNED_IN),
+    "plan-try": ([], SIGNED_IN),
     "estimate-list": ([], SIGNED_IN),
     "estimate-make": ([], SIGNED_IN),
     "estimate-detail": (["estimate"], OWNER),

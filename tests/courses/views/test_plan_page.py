@@ -14,7 +14,7 @@ METRIC = Preferences.metric()
 def page(**data):
     """Return what the page of a link shows."""
     form = TrialForm(data, METRIC)
-    return page_of(form, tried(form, METRIC), METRIC)
+    return page_of(form, tried(form, METRIC) if form.is_valid() else [], METRIC)
 
 
 def test_the_panel_is_told_with_its_film_and_what_lies_on_it():
@@ -22,7 +22,7 @@ def test_the_panel_is_told_with_its_film_and_what_lies_on_it():
     assert panel["title"] == "A deep scratch among swirls, panel 1"
     facts = dict(panel["facts"])
     assert (facts["Substrate"], facts["Film"]) == ("Clear coat", "46.0\u00a0µm")
-    assert facts["On it"] == "Swirl marks, 1 model\u00a0µm; Single scratches, 14 model\u00a0µm"
+    assert facts["On it"] == "Swirl marks, 1 model µm; Single scratches, 14 model µm"
 
 
 def test_after_the_last_panel_of_a_kind_comes_the_first():
