@@ -12,6 +12,7 @@ from courses.trade import estimate, gloss, removal
 from courses.trade.sums import SUMS, work_out
 from tests.courses.content.reading import LISTED, SOURCES, US, plain, told, whole_shelf, words
 from tests.courses.trade.model import constants
+from tests.courses.trade.surface import plans
 
 CODES = ("L14", "L15", "L16")
 
@@ -215,6 +216,27 @@ def test_the_worked_example_of_l16_comes_out() -> None:
     assert (round(done["gloss60_gu"]), round(done["gloss20_gu"]), done["own_trail_um"]) == (97, 94, 0.0)
     assert worked("sets_to_clear", depth_um=0.25, cuts="foam_finish_fine", machine="da")["sets"] == 1.01
     assert constants().compound_g_m2 == 20.0
+
+
+def test_the_simulator_gives_the_verdicts_of_l16() -> None:
+    refined = (plans.WASH, plans.TAPE, plans.TEST, plans.HEAVY, plans.WIPE, plans.MEDIUM, plans.WIPE)
+    stopped = plans.worked(plans.MILD_CHALK, refined).outcome
+    assert (stopped.verdict, stopped.trail_um) == ("redo", 0.25)
+    assert (stopped.gloss60, stopped.gloss20) == pytest.approx((86, 51), abs=0.5)
+    done = plans.worked(plans.MILD_CHALK, (*refined, plans.FINISH, plans.WIPE)).outcome
+    assert (done.verdict, round(done.trail_um, 2)) == ("pass", 0.0)
+    assert (done.gloss60, done.gloss20) == pytest.approx((97, 94), abs=0.5)
+
+
+def test_repeating_a_grade_costs_film_and_changes_nothing() -> None:
+    """L15: P1000 strays of 4.7 go in four passes of P1500; four more take as much film for the same finish."""
+    sanded = plans.GEL | {"tail_um": 4.7, "rz_um": 2.75}
+    once, twice = (
+        plans.worked(sanded, (plans.WASH, plans.TAPE, *(plans.sand(1500, 4),) * times)).outcome for times in (1, 2)
+    )
+    assert twice.tail_um == once.tail_um == pytest.approx(2.87, abs=0.005)
+    assert twice.removed_um == pytest.approx(2 * once.removed_um, abs=0.01)
+    assert twice.gloss60 == once.gloss60
 
 
 def test_before_and_after_are_one_panel() -> None:

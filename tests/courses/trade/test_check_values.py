@@ -19,7 +19,7 @@ from courses.trade.abrasives import D50_UM, EXTRAPOLATED, RATIO_LIMIT, d50_um, g
 from courses.trade.american import american_d50_um
 from courses.trade.sums import cuts as shop
 from courses.trade.sums import work_out
-from courses.trade.surface.parameters import parameters
+from courses.trade.surface import parameters
 from tests.courses.content.reading import plain
 from tests.courses.trade.model import constants
 

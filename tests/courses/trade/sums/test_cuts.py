@@ -1,13 +1,16 @@
 """What the calculators of cutting open with is what is shipped, figure by figure."""
 
+from typing import Any
+
 import pytest
 
 from courses.shipped import catalogue, constants
 from courses.trade.abrasives import D50_UM
 from courses.trade.errors import OutOfRange
-from courses.trade.sums import SUMS
+from courses.trade.sums import SUMS, work_out
 from courses.trade.sums import cuts as shop
 from courses.trade.sums.leftover import SKINS
+from tests.courses.trade.surface.plans import FINISH, FINISH_ROTARY, GEL, HEAVY, MEDIUM, WASH, sand, worked
 
 
 def default_of(name: str, wanted: str) -> object:
@@ -79,3 +82,41 @@ def test_a_machine_refuses_what_it_cannot_turn() -> None:
         shop.slip_mps("rotary", 0.2, 9000.0)
     assert str(refusal.value) == "speed_rpm: Rotary: 9000 a minute is more than it can turn; give up to 3500."
     assert shop.slip_mps("hand", 0.12, 9000.0) == 0.4
+
+
+# What a calculator says of a set and what the simulator makes of the same step are one.
+@pytest.mark.parametrize(
+    ("step", "cuts", "settings"),
+    [
+        (HEAVY, "wool_heavy", {"speed_rpm": 1000}),
+        (MEDIUM, "wool_medium", {"speed_rpm": 1350}),
+        (FINISH, "foam_finish_fine", {"machine": "da", "speed_rpm": 4800, "passes": 4, "arm_mps": 0.06}),
+        (FINISH_ROTARY, "foam_finish_fine", {"speed_rpm": 1400}),
+        (sand(1500, 4), "P1500", {"machine": "sander", "speed_rpm": 8000, "passes": 4, "force_n": 25, "arm_mps": 0.15}),
+    ],
+)
+def test_the_simulator_takes_off_what_the_calculator_says(
+    step: dict[str, Any], cuts: str, settings: dict[str, object]
+) -> None:
+    found = worked(GEL, (WASH, step)).outcome
+    told = work_out("removal", {"cuts": cuts, **settings})
+    assert found.removed_um == pytest.approx(told.value, abs=0.006)
+    assert found.minutes - worked(GEL, (WASH,)).outcome.minutes == pytest.approx(told.also[3].value, abs=0.06)
+
+
+def test_the_simulator_gets_as_warm_as_the_calculator_says() -> None:
+    """The fastest of 600, 900 and 1500 rpm counts."""
+    told = work_out("panel_temperature", {"cuts": "wool_heavy", "speed_rpm": 1500})
+    assert worked(GEL, (WASH, HEAVY)).outcome.heat_degc == pytest.approx(told.value, abs=0.06)
+
+
+@pytest.mark.parametrize(
+    ("last", "cuts", "machine"), [(MEDIUM, "wool_medium", "rotary"), (FINISH, "foam_finish_fine", "da")]
+)
+def test_the_simulator_shines_as_the_calculator_says(last: dict[str, Any], cuts: str, machine: str) -> None:
+    steps = (WASH, HEAVY, MEDIUM, last) if last is FINISH else (WASH, HEAVY, last)
+    found = worked(GEL | {"tail_um": 2.0, "rz_um": 1.0}, steps).outcome
+    told = work_out("finish_left", {"cuts": cuts, "machine": machine})
+    shone = {one.name: one.value for one in (told.output, *told.also)}
+    assert (found.gloss60, found.gloss20) == pytest.approx((shone["gloss60_gu"], shone["gloss20_gu"]), abs=0.06)
+    assert (found.trail_um, found.tail_um) == pytest.approx((shone["own_trail_um"], shone["stray_um"]), abs=0.006)
