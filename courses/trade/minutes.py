@@ -7,8 +7,8 @@ from types import MappingProxyType
 
 from courses.trade.constants import Constants
 from courses.trade.removal import pass_min_m2, stripe_m
+from courses.trade.surface import read_plan
 from courses.trade.surface.shop import runs_on
-from courses.trade.surface.steps import read_plan
 
 Minutes = Mapping[str, float]
 """Minutes a square metre by the names of `ROWS`; of paper and machines, those of one pass."""
