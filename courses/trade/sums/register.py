@@ -16,11 +16,12 @@ from courses.trade.sums.grades import GRADE_SUMS
 from courses.trade.sums.heat import HEAT_SUMS
 from courses.trade.sums.leftover import LEFTOVER_SUMS
 from courses.trade.sums.result import Result
+from courses.trade.sums.sanding import SANDING_SUMS
 from courses.trade.sums.shape import Sum, read_inputs
 from courses.trade.sums.speeds import SPEED_SUMS
 from courses.trade.units import Preferences
 
-_ABRADING = (*GRADE_SUMS, *SPEED_SUMS, *CUTTING_SUMS, *FINISHING_SUMS, *HEAT_SUMS, *LEFTOVER_SUMS)
+_ABRADING = (*GRADE_SUMS, *SPEED_SUMS, *CUTTING_SUMS, *SANDING_SUMS, *FINISHING_SUMS, *HEAT_SUMS, *LEFTOVER_SUMS)
 
 SUMS: Mapping[str, Sum] = MappingProxyType(
     {declared.name: declared for declared in (*AIR_SUMS, *GAUGING_SUMS, *GLOSS_SUMS, *_ABRADING, *FILM_SUMS)}

@@ -36,7 +36,7 @@ PARTS = {
         [3, 3, 3, 2, 3, 2],
     ),
     "L15": (
-        ["removal", "scratch_depth", "film_left"],
+        ["sanding", "scratch_depth", "film_left"],
         ["tool_on_shape"],
         [("sanded_one_way", "sanded_crosswise", "sanded_pigtails")],
         [3, 3, 3, 2, 3, 2],

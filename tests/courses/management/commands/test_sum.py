@@ -49,7 +49,7 @@ def test_the_list_names_every_sum() -> None:
     names = ["dew_point", "dew_margin", "surface_rh", "water_content", "infrared_reading"]
     names += ["gauge_statistics", "gloss", "reflectance", "coherent_share"]
     names += ["grain_ratio", "nearest_grade", "scratch_depth", "edge_speed", "orbit_speed", "removal"]
-    names += ["sets_to_clear", "finish_left", "panel_temperature", "film_left", "burn_probability"]
+    names += ["sets_to_clear", "sanding", "finish_left", "panel_temperature", "film_left", "burn_probability"]
     names += ["oxidation_left", "share_deeper"]
     names += ["hull_area", "coating_needed"]
     assert [entry["name"] for entry in json.loads(said(listed=True, json=True))] == names

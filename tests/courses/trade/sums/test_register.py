@@ -27,6 +27,7 @@ INPUTS = {
     "orbit_speed": ["orbit_mm", "speed_rpm", "pad_mm", "spin_rpm"],
     "removal": [*SETTINGS, "overlap", "pad_mm", "k", "eta"],
     "sets_to_clear": ["grade", "depth_um", "cuts", "machine", "cut_um", "eta"],
+    "sanding": ["grade", "passes", "area_m2", "section_m2", "apart_min"],
     "finish_left": ["cuts", "machine", "substrate", "rest", "trail_um"],
     "panel_temperature": [
         *SETTINGS,
