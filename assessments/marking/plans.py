@@ -15,6 +15,8 @@ from courses.trade.surface import Parameter, Step, read_plan
 WET: Final = ("prerinse", "wash", "rinse", "flush_prove")
 WATER_DEGC: Final = 20.0
 """Water from the hose, and what it brings a hot panel down to: common practice."""
+AIR_DEGC: Final = 22.0
+"""What an hour of waiting brings a hot panel down to: the air of the surface model."""
 
 NONE: Final = "none"
 """What a choice reads on a step that doesn't take it."""
@@ -64,7 +66,7 @@ def _warmth(steps: Sequence[Step], panel_degc: float) -> Iterator[float]:
         if step.op in WET:
             panel_degc = min(panel_degc, WATER_DEGC)
         if step.op == "wait" and step.hours >= 1:
-            panel_degc = step.warm_degc
+            panel_degc = min(panel_degc, AIR_DEGC) if step.warm_degc is None else step.warm_degc
 
 
 def _kind(one: Parameter) -> Plain:
@@ -76,11 +78,13 @@ def _kind(one: Parameter) -> Plain:
         return {"t": "list", "item": {"t": "num", "unit": one.unit}, "max": 20}
     if one.kind == "text":
         return {"t": "str"}
-    return {"t": "num", "unit": one.unit} if one.unit != "ratio" else {"t": "num"}
+    unit: Plain = {"unit": one.unit} if one.unit != "ratio" else {}
+    return {"t": "num", **unit, **({"opt": True} if one.default is None else {})}
 
 
 def _row(names: Mapping[str, Parameter], step: Step) -> Plain:
-    row: Plain = {name: _value(one, getattr(step, name)) for name, one in names.items()}
+    said = {name: getattr(step, name) for name in names}
+    row: Plain = {name: _value(names[name], value) for name, value in said.items() if value is not None}
     return {**row, "op": step.op, "top_rpm": round(max(step.speeds_rpm, default=0)), UNTIL_CLEAR: step.until_clear}
 
 
