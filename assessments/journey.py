@@ -298,8 +298,9 @@ def _hung_with_plan(attempt: Attempt) -> dict[str, str]:
         return {}
     light, scenes = before_and_after(spec, facts, worked(spec, facts, plan), attempt.pk.int % SEEDS)
     lamps = plan_scenes.LAMPS[light]
-    hung = [gallery.hang(scene, light, lamps, Purpose.PAPER, attempt.person) for scene in scenes]
-    return {name: one.code for name, one in zip(BEFORE_AND_AFTER, hung, strict=True)}
+    rows = [gallery.sheet(scene, light, lamps, Purpose.PAPER, attempt.person) for scene in scenes]
+    gallery.hang_all(rows)
+    return {name: one.code for name, one in zip(BEFORE_AND_AFTER, rows, strict=True)}
 
 
 def _gone_on(task: Task, given: Given, before: Answer | None) -> Given:

@@ -153,10 +153,15 @@ def are_hung(rows: Sequence[HungPicture]) -> bool:
     return HungPicture.objects.filter(code__in=codes).count() == len(codes)
 
 
+def hang_all(rows: Sequence[HungPicture]) -> None:
+    """Hang those of these pictures that don't hang yet."""
+    HungPicture.objects.bulk_create(rows, ignore_conflicts=True)
+
+
 @transaction.atomic
 def hang_tried(rows: Sequence[HungPicture]) -> None:
     """Hang the pictures of a tried plan, which somebody asked to see; take down what hangs longest beyond the most."""
-    HungPicture.objects.bulk_create(rows, ignore_conflicts=True)
+    hang_all(rows)
     tried = HungPicture.objects.filter(purpose=Purpose.TRIED).order_by("-pk")
     if last := tried.values_list("pk", flat=True)[MOST_TRIED:].first():
         tried.filter(pk__lte=last).delete()

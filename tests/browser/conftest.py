@@ -4,6 +4,7 @@ import pytest
 from django.test import Client
 from playwright.sync_api import expect, sync_playwright
 
+from tests.browser.answering import opened
 from tests.browser.screens import SLOW, Screens
 from tests.conftest import CHROMIUM
 
@@ -37,10 +38,10 @@ def site(live_server, shelves):
 @pytest.fixture
 def screens(browser, site):
     """Screens to look at the site with; what went wrong in any of them fails the test, unless it said so before."""
-    opened = Screens(browser, site)
-    yield opened
-    opened.close()
-    assert opened.faults() == []
+    shown = Screens(browser, site)
+    yield shown
+    shown.close()
+    assert shown.faults() == []
 
 
 @pytest.fixture
@@ -61,3 +62,22 @@ def sign_in(site):
         return page
 
     return enter
+
+
+@pytest.fixture
+def begin(screens, trainee):
+    """Return a function that opens an attempt; a picture may be left before it is made, or asked for again."""
+    screens.allow("status of 503", "webp net::ERR_ABORTED")
+    return lambda code, seed=11: opened(trainee, code=code, seed=seed)
+
+
+@pytest.fixture
+def paper(open_page, sign_in, trainee):
+    """Return a function that opens the page of an attempt on a screen of a size, with script or without."""
+
+    def shown(attempt, size, *, script=True):
+        page = sign_in(open_page(*size, script=script), trainee)
+        page.goto(f"/attempts/{attempt.pk}/")
+        return page
+
+    return shown

@@ -1,12 +1,10 @@
 """A defect is found on a picture: a reading asked for, cells marked by touch and keys, acts ordered, the truth seen."""
 
 import pytest
-from django.utils import timezone
 from playwright.sync_api import Page, expect
 
-from assessments import journey
 from assessments.journey import answers_of
-from assessments.models import Attempt, Scenario
+from assessments.models import Attempt
 from tests.browser.answering import answers_like
 from tests.browser.looking import axe
 from tests.browser.stage import press
@@ -16,33 +14,15 @@ DESK, PHONE = (1280, 800), (360, 740)
 
 
 @pytest.fixture
-def begin(screens, trainee):
-    """Return a function that opens an attempt; a picture may be left before it is made, or asked for again."""
-    screens.allow("status of 503", "webp net::ERR_ABORTED")
-
-    def opened(code: str) -> Attempt:
-        scenario = Scenario.objects.newest().get(code=code)
-        return journey.open_attempt(trainee, scenario, "practice", now=timezone.now(), seed=11)
-
-    return opened
-
-
-@pytest.fixture
 def attempt(begin):
     """An open attempt at cracks round a cleat."""
     return begin("INS-04")
 
 
 @pytest.fixture
-def paper(open_page, sign_in, trainee, attempt):
-    """Return a function that opens an attempt on a screen of a size, with script or without."""
-
-    def opened(size: tuple[int, int], *, script: bool = True, attempt: Attempt = attempt) -> Page:
-        page = sign_in(open_page(*size, script=script), trainee)
-        page.goto(f"/attempts/{attempt.pk}/")
-        return page
-
-    return opened
+def paper(paper, attempt):
+    """Return a function that opens an attempt, the one at the cleat unless told another."""
+    return lambda size, *, script=True, attempt=attempt: paper(attempt, size, script=script)
 
 
 def ask(page: Page, reading: str) -> None:
