@@ -88,7 +88,7 @@ class Job:
         mine = []
         for one in self.conditions:
             new = one.copy()
-            new.cure = cured_after(one.cure, hours, degc, self.constants)
+            new.cure = max(one.cure, min(cured_after(one.cure, hours, degc, self.constants), one.zone.cure_most))
             if hours >= SEAMS_DRY_H:
                 new.wet = new.seams_wet = False
             mine.append(new)

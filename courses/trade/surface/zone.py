@@ -33,8 +33,8 @@ MOST_DEFECTS: Final = 40
 _EVERYWHERE: Final = "all"
 
 ZONE_KEYS: Final = (
-    *("film_um", "film_spread", "edge_film_um", "reserve_um", "budget_um", "cure", "soiled", "taped", "wet", "oils"),
-    *("rz_um", "tail_um", "trail_um", "oxidation_um", "oxidation_cv", "agreed"),
+    *("film_um", "film_spread", "edge_film_um", "reserve_um", "budget_um", "cure", "cure_most"),
+    *("soiled", "taped", "wet", "oils", "rz_um", "tail_um", "trail_um", "oxidation_um", "oxidation_cv", "agreed"),
 )
 """What a surface or a zone of it may say."""
 
@@ -48,6 +48,7 @@ RANGES: Final = {
     "reserve_um": (0.0, 5000.0),
     "budget_um": (0.1, 1000.0),
     "cure": (0.0, 1.0),
+    "cure_most": (0.0, 1.0),
     "rz_um": (0.0, 20.0),
     "tail_um": (0.0, 50.0),
     "trail_um": (0.0, 2.0),
@@ -64,7 +65,7 @@ class Zone:
     ``share``: of the panel. ``edge``: a line that a pad meets, which tape covers; ``edge_of`` names the zone it
     borders. ``idle``: not part of the work, so that nothing is judged there. ``has_edge``: whether its own edge is
     another zone. ``marks`` are all families of marks but trails, which join ``trail_um``, and the oxidised layer.
-    ``may_stay``: kinds of defects that were agreed to stay.
+    ``may_stay``: kinds of defects that were agreed to stay. ``cure_most``: how far the cure ever comes.
     """
 
     name: str
@@ -79,6 +80,7 @@ class Zone:
     reserve_um: float
     budget_um: float
     cure: float
+    cure_most: float
     soiled: bool
     taped: bool
     wet: bool
@@ -171,6 +173,7 @@ def zone_of(
         reserve_um=reserve,
         budget_um=number("budget_um", min(left, max(film - reserve, constants.gates.refresh_um))),
         cure=number("cure", usual.cure),
+        cure_most=number("cure_most", usual.cure_most),
         soiled=given.flag("soiled", usual.soiled),
         taped=given.flag("taped", usual.taped),
         wet=given.flag("wet", usual.wet),
@@ -210,6 +213,7 @@ def _usual(name: str, film: float, reserve: float, constants: Constants, substra
         reserve_um=reserve,
         budget_um=0.0,
         cure=1.0,
+        cure_most=1.0,
         soiled=True,
         taped=False,
         wet=False,

@@ -322,6 +322,13 @@ def test_a_repair_that_is_soft_is_not_abraded() -> None:
     assert "uncured" in [one.code for one in worked(REPAIR, (*cold, *FLAT, *POLISH)).outcome.reasons]
 
 
+def test_resin_with_too_little_catalyst_stays_soft_however_long_it_is_warmed() -> None:
+    poor = REPAIR | {"zones": [{"name": "repair", "cure": 0.3, "cure_most": 0.8}]}
+    run = worked(poor, (act("wait", hours=200, warm_degc=30), act("cure_test", zone="repair"), *FLAT))
+    assert run.states[1].found == ("The nail leaves a mark: it is soft.",)
+    assert "uncured" in [one.code for one in run.outcome.reasons]
+
+
 def test_a_nail_tells_soft_from_hard_and_time_goes_by_to_the_hour_that_is_named() -> None:
     run = worked(REPAIR | {"panel_degc": 28.0}, (act("cure_test", zone="repair"), act("cure_test", at_h=16)))
     assert [state.found[0] for state in run.states] == [
