@@ -9,7 +9,7 @@ from typing import Final
 
 from assessments.scenarios.chance import Chance
 from assessments.scenarios.fields import Record
-from assessments.scenarios.plan_steps import acts, sanded
+from assessments.scenarios.plan_steps import acts, polished, sanded
 from assessments.scenarios.scenes import LAMP_PLACES, mark, scene
 from assessments.scenarios.shown import Shown
 from assessments.scenarios.spec import Kind
@@ -17,7 +17,6 @@ from assessments.scenarios.spec import Kind
 FINISHED_UM: Final = 0.4
 """Mean scratch of the side as it stands: what the medium set left."""
 _SPANNED: Final = ("launch_h", "film_um", "budget", "tail_um")
-WOOL: Final = {"pad": "wool", "machine": "rotary"}
 
 
 def draw(chance: Chance, kind: Kind) -> Mapping[str, object]:
@@ -42,12 +41,8 @@ def key(_facts: Record) -> dict[str, object]:
         "steps": [
             *acts("tape"),
             *sanded(("P1500", 2)),
-            {"op": "cut", "compound": "heavy", **WOOL},
-            *acts("wipe"),
-            {"op": "refine", "compound": "medium", **WOOL},
-            *acts("wipe"),
-            {"op": "finish", "pad": "foam_finish", "compound": "fine", "machine": "da"},
-            *acts("wipe", "inspect"),
+            *polished("cut", "refine", "finish"),
+            *acts("inspect"),
         ],
     }
 
@@ -57,12 +52,12 @@ def surface(facts: Record) -> dict[str, object]:
     return {
         "substrate": "gel_coat",
         "colour": facts["colour"],
+        "soiled": False,
         "film_um": facts["film_um"],
         "reserve_um": facts["reserve"],
         "budget_um": facts["budget"],
         "rz_um": FINISHED_UM,
         "tail_um": facts["tail_um"],
-        "soiled": False,
     }
 
 
