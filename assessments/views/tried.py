@@ -37,8 +37,8 @@ MOST_ATTEMPTS = 20
 LARGEST_SEED = 10**9
 TICKED = ("many", "ask")
 """Kinds of task whose own answer is ticked."""
-WRITTEN = ("order", "rows", "zones")
-"""Kinds of task whose own answer is written, one act, column or cell a line."""
+WRITTEN = ("order", "plan", "rows", "zones")
+"""Kinds of task whose own answer is written, one act, step, column or cell a line."""
 SHOWN_AS = {**dict.fromkeys(TICKED, "many"), **dict.fromkeys(WRITTEN, "lines")}
 
 
