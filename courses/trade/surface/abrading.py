@@ -45,7 +45,8 @@ def abrade(condition: Condition, step: Step, work: Work, warmth: Warmth, constan
     cut = min(cut_here_um(condition, step, work, constants), condition.film_um)
     _note_before(condition, step, constants)
     level = work.eta * cut
-    worst = level * max(0.0, 1.0 - constants.disc.patchy * (1.0 - work.sharpness))
+    uneven = constants.disc.patchy * (1.0 - work.sharpness)
+    worst = level * max(0.0, 1.0 - uneven)
     _leave_scratches(condition, step, work, level, worst)
     deposits = any(one.drags for one in condition.marks)
     if condition.soiled or deposits:
@@ -58,7 +59,9 @@ def abrade(condition: Condition, step: Step, work: Work, warmth: Warmth, constan
     condition.removed_um += cut
     condition.levelled_um += level
     condition.planed_um += work.planing * cut
-    condition.worst_um += level - worst
+    if uneven > 0:
+        condition.worst_um += level - worst
+        condition.uneven_um += cut * min(uneven, 1.0)
     condition.last_by = step.n
     if not (condition.taped or condition.zone.edge or condition.zone.has_edge):
         condition.rim_um += constants.film.edge_gain * cut

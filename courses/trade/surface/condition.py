@@ -18,8 +18,9 @@ __all__ = ["Condition"]
 class Condition:
     """One zone as it stands; lengths in model micrometres. Working a step on it changes it; `copy` keeps it.
 
-    ``levelled``, ``planed``, ``removed``: depth gained in valleys, on what stands proud, film lost. ``worst_um``: how
-    much less the worst patches were levelled. ``rim_um``: what went off an edge that no zone of its own tells of.
+    ``levelled``, ``planed``, ``removed``: depth gained in valleys, on what stands proud, film lost. ``worst_um``,
+    ``uneven_um``: how much less the worst patches were levelled and cut, on ``patch_share`` of the area. ``rim_um``:
+    what went off an edge that no zone of its own tells of.
     ``most_by``, ``tail_by``, ``trail_by``, ``grit_by``, ``last_by``: the step that took the most, left the deepest
     stray, left the trail, dragged grit last, was the last to abrade; 0 for none of the plan.
     ``called_for_um``, ``need_tail``, ``need_trail``: what the stages so far had to take, and what the next one meets.
@@ -46,6 +47,8 @@ class Condition:
     levelled_um: float = 0.0
     planed_um: float = 0.0
     worst_um: float = 0.0
+    uneven_um: float = 0.0
+    patch_share: float = 0.0
     rim_um: float = 0.0
     called_for_um: float = 0.0
     heat_degc: float = 0.0
@@ -81,6 +84,7 @@ class Condition:
             residue=zone.oils,
             marks=zone.marks,
             corr_um=constants.optics.corr_um,
+            patch_share=constants.disc.patch_share,
         )
 
     def copy(self) -> Condition:
@@ -96,8 +100,18 @@ class Condition:
         return self.planed_um if marks.role == "proud" else self.removed_um
 
     def open_share(self, marks: Marks) -> float:
-        """Share of a family of marks that is still open, 0 to 1."""
-        return marks.open_share(self.gone_um(marks)) if marks.ground else 1.0
+        """Share of a family of marks that is still open, 0 to 1, patches that a worn disc left counted in."""
+        if not marks.ground:
+            return 1.0
+        gone = self.gone_um(marks)
+        share = marks.open_share(gone)
+        if not self.uneven_um:
+            return share
+        less = self.worst_um if marks.role in LEVELLED else self.uneven_um
+        return self._mixed(share, marks.open_share(gone - less))
+
+    def _mixed(self, share: float, in_patches: float) -> float:
+        return (1 - self.patch_share) * share + self.patch_share * in_patches
 
     def left_um(self, marks: Marks) -> float:
         """How deep 95 of 100 marks of a family still go at most, µm."""
@@ -106,8 +120,13 @@ class Condition:
     @property
     def oxidised(self) -> float:
         """Share of the area still oxidised, 0 to 1."""
-        layer = self.zone.oxidation_um
-        return share_oxidised(self.removed_um, layer, self.zone.oxidation_cv) if layer >= 0.01 else 0.0
+        layer, spread = self.zone.oxidation_um, self.zone.oxidation_cv
+        if layer < 0.01:
+            return 0.0
+        share = share_oxidised(self.removed_um, layer, spread)
+        if not self.uneven_um:
+            return share
+        return self._mixed(share, share_oxidised(self.removed_um - self.uneven_um, layer, spread))
 
     @property
     def layer_left_um(self) -> float:

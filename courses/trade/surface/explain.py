@@ -27,6 +27,7 @@ def schema(catalogue: Catalogue, constants: Constants) -> dict[str, object]:
     return {
         "$schema": _DIALECT,
         "title": "A surface and a plan",
+        "description": "Numbers are in the unit their name ends in; a quantity may also be text with a unit: '20 mil'.",
         "type": "object",
         "additionalProperties": False,
         "required": ["surface", "plan"],

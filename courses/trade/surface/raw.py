@@ -5,14 +5,18 @@ from __future__ import annotations
 from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass
 from math import isfinite
-from typing import Any
+from typing import Any, Final
 
 from courses.trade.abrasives import D50_UM, d50_um
 from courses.trade.errors import PlanRefused, TradeError, offer
+from courses.trade.units import parse_quantity
 
 __all__ = ["Raw"]
 
-LONGEST = 200
+_UNITS: Final = {
+    "_um": "um", "_degc": "degc", "_n": "n", "_m_s": "mps", "_rpm": "rpm", "_m2": "m2", "_h": "h", "hours": "h"
+}  # fmt: skip
+LONGEST: Final = 200
 """Characters of a text."""
 
 
@@ -63,13 +67,21 @@ class Raw:
         raise self.refused(f"{key} is no text of at most {LONGEST} characters", key)
 
     def number(self, key: str, low: float, high: float) -> float:
-        """The number under ``key``, from ``low`` to ``high``."""
+        """The number under ``key``, from ``low`` to ``high``; a quantity may be text with a unit: ``"20 mil"``."""
         value = self.values.get(key)
+        if isinstance(value, str) and (unit := _unit_of(key)):
+            value = self._quantity(key, value, unit)
         if isinstance(value, bool) or not isinstance(value, int | float) or not isfinite(value):
             raise self.refused(f"{key} is {repr(value)[:44]}; write a number from {low:g} to {high:g}", key)
         if low <= value <= high:
             return float(value)
         raise self.refused(f"{key} is {value:g}; write a number from {low:g} to {high:g}", key)
+
+    def _quantity(self, key: str, text: str, unit: str) -> float:
+        try:
+            return parse_quantity(text, unit)
+        except TradeError as wrong:
+            raise self.refused(wrong.sentence, key) from None
 
     def whole(self, key: str, low: float, high: float) -> int:
         """The whole number under ``key``, from ``low`` to ``high``."""
@@ -112,3 +124,8 @@ class Raw:
             Raw.of(one, f"{self.where} {key} {n}".strip(), f"Number {n} of {key} is no object.")
             for n, one in enumerate(found, start=1)
         )
+
+
+def _unit_of(key: str) -> str:
+    """The base unit that the name of a quantity ends in; empty where it is a plain number."""
+    return next((unit for ending, unit in _UNITS.items() if key.endswith(ending)), "")

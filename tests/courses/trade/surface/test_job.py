@@ -275,9 +275,11 @@ def test_what_was_referred_or_may_stay_is_not_chased() -> None:
 
 
 def test_a_used_disc_cuts_less_and_leaves_patches() -> None:
-    rough = GEL | {"oxidation_um": 6.0, "rz_um": 3.45, "tail_um": 5.9, "soiled": False}
+    rough = GEL | {"oxidation_um": 10.0, "rz_um": 3.45, "tail_um": 5.9, "soiled": False}
     fresh, used = (worked(rough, (sand(1500, 4, disc=disc), *POLISH)).outcome for disc in ("fresh", "used"))
     assert used.removed_um < fresh.removed_um
+    assert used.oxidised > fresh.oxidised + 0.02
+    assert "oxidised" in [one.code for one in used.reasons]
     by_area = worked(rough, (sand(1500, 4, disc=1.0),)).outcome
     assert by_area.removed_um == worked(rough, (sand(1500, 4, disc="used"),)).outcome.removed_um
     assert (

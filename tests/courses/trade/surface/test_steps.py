@@ -41,6 +41,7 @@ def test_a_step_that_says_nothing_is_set_as_a_shop_would() -> None:
         ({"op": "cut", "sets": 3}, {"sets": 3, "until_clear": False}),
         ({"op": "sand", "disc": 0.6}, {"disc": 0.6}),
         ({"op": "sand"}, {"disc": "fresh"}),
+        ({"op": "cut", "force_n": "50 N", "arm_m_s": "0.05 m/s"}, {"force_n": 50.0, "arm_m_s": 0.05}),
         ({"op": "wait"}, {"hours": 12.0, "abrades": False}),
         ({"op": "wash", "product": "S"}, {"product": "S", "zone": "all", "family": "clean"}),
     ],
