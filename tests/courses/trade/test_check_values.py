@@ -174,7 +174,7 @@ def test_extrapolated_medians_follow_one_rule_and_are_marked() -> None:
     assert all(D50_UM[coarse] > D50_UM[fine] for coarse, fine in pairwise(D50_UM))
 
 
-TURNS = st.floats(100, 3000)
+TURNS = st.floats(100, 2500)
 
 
 @given(st.floats(1, 150), st.floats(1e-13, 1e-9), TURNS, st.floats(0.01, 0.5), st.floats(1, 5))
