@@ -16,7 +16,7 @@ from courses.shipped import catalogue, panels
 from courses.trade.panels import HIGHEST
 from courses.trade.plan_text import plan_text, read_plan_text
 from courses.trade.units import Preferences, shown
-from courses.views.worked import MODEL, Worked, differences, table
+from courses.views.worked import MODEL, Line, Worked, differences, table
 
 
 def page_of(
@@ -54,7 +54,7 @@ def _of(trial: Trial, done: Sequence[Worked], prefs: Preferences) -> dict[str, A
         "panel": panel(trial, prefs),
         "panel_fields": [*trial.fields, *_also(trial)],
         "query": trial.query(),
-        "frame": pictured(rows, done) if rows and are_hung(rows) else None,
+        "frame": pictured(trial, rows, done) if rows and are_hung(rows) else None,
         "lights": list(LIGHT_WORDS.items()),
         "beside": {
             "keep": replace(trial, beside=trial.plan).query(),
@@ -119,7 +119,7 @@ def _marks(known: Mapping[str, Any]) -> Iterator[str]:
     for one in marks_on(known):
         kind = catalogue().kind(one["kind"])
         depth = None if kind.through else one.get("depth_um")
-        yield f"{capfirst(kind.called)}, {depth:g} {MODEL}" if depth else capfirst(kind.called)
+        yield f"{capfirst(kind.called)}, {Line('', depth, MODEL).text}" if depth else capfirst(kind.called)
 
 
 def sheets(trial: Trial, done: Sequence[Worked]) -> list[HungPicture]:
@@ -131,11 +131,20 @@ def sheets(trial: Trial, done: Sequence[Worked]) -> list[HungPicture]:
     return tried_sheets(scenes, trial.light)
 
 
-def pictured(rows: Sequence[HungPicture], done: Sequence[Worked]) -> Frame:
+def pictured(trial: Trial, rows: Sequence[HungPicture], done: Sequence[Worked]) -> Frame:
     """Return these pictures side by side under one lamp."""
     captions = [_("Before"), *(_("After: %(plan)s") % {"plan": one.name.lower()} for one in done)]
-    alts = [
-        _("The panel before any step."),
-        *(_("The same panel after %(plan)s.") % {"plan": one.name.lower()} for one in done),
-    ]
+    on = "; ".join(_marks(trial.known())) or _("nothing")
+    alts = [_("The panel before any step. On it: %(marks)s.") % {"marks": on}, *(_after(one) for one in done)]
     return together([frame(row, alt, said) for row, alt, said in zip(rows, alts, captions, strict=True)])
+
+
+def _after(one: Worked) -> str:
+    """Return the panel after a plan in words: what is left of its marks, and what the plan left."""
+    left = [mark for mark in one.outcome["residual"] if mark["left"] > SHOWS]
+    marks = "; ".join(_marks({"defects": left})) or _("nothing that counts")
+    return _("The same panel after %(plan)s. Left on it: %(marks)s.") % {"plan": one.name.lower(), "marks": marks}
+
+
+SHOWS = 0.05
+"""Share of a family of marks beyond which it counts as left."""

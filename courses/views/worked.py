@@ -180,4 +180,5 @@ def _steps(mine: tuple[str, ...], theirs: tuple[str, ...]) -> Iterator[str]:
 def table(one: Worked, other: Worked) -> dict[str, Any]:
     """Return the numbers of two plans as a table, their units with the labels."""
     rows = [(mine.title, mine.value, theirs.value) for mine, theirs in zip(one.lines, other.lines, strict=True)]
-    return {"caption": _("Both on the same panel"), "heads": ["", _("This plan"), _("Beside it")], "rows": rows}
+    heads = [_("Came to"), _("This plan"), _("Beside it")]
+    return {"caption": _("Both on the same panel"), "heads": heads, "rows": rows}

@@ -22,12 +22,15 @@ class Screens:
     contexts: list[BrowserContext] = field(default_factory=list)
     said: list[str] = field(default_factory=list)
 
-    def open(self, width: int = 1280, height: int = 800, *, theme: str = "light", script: bool = True) -> Page:
-        """Return a new page in a context of its own; `theme` is what the device asks for."""
+    def open(
+        self, width: int = 1280, height: int = 800, *, theme: str = "light", script: bool = True, touch: bool = False
+    ) -> Page:
+        """Return a new page in a context of its own; `theme` is what the device asks for, `touch` how it is used."""
         context = self.browser.new_context(
             viewport={"width": width, "height": height},
             color_scheme="dark" if theme == "dark" else "light",
             java_script_enabled=script,
+            has_touch=touch,
             base_url=self.site,
         )
         context.set_default_timeout(SLOW)

@@ -51,4 +51,6 @@ def test_pictures_are_shown_once_they_hang():
     hang_tried(sheets(form.trial, tried(form, METRIC)) if form.is_valid() else [])
     frame = page(**link)["frame"]
     assert [one.caption for one in frame.all] == ["Before", "After: this plan"]
-    assert frame.alt == "The panel before any step."
+    before, after = (one.alt for one in frame.all)
+    assert before == "The panel before any step. On it: Swirl marks, 0.8 model µm."
+    assert after.startswith("The same panel after this plan. Left on it: ")
