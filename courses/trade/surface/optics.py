@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Collection, Iterable
 from dataclasses import dataclass
 from functools import lru_cache
-from math import sqrt
 
 from courses.trade.constants import Constants
+from courses.trade.finish import DEPTH_UM, length_um, rms_um
 from courses.trade.gloss import CORR_UM, RQ_UM, STEEPEST, gloss, haze
 from courses.trade.surface.condition import Condition
 from courses.trade.surface.marks import LEVELLED
@@ -34,13 +34,10 @@ def reading_of(condition: Condition, index: float, constants: Constants, but: Co
     Sources: those of `courses.trade.gloss`; the mixing is ours.
     """
     law = constants.optics
-    rq_field, rq_trail = condition.rz_um * law.rq_per_rz, condition.trail_um * law.rq_per_rz
-    rq_stray = condition.tail_um * law.rq_per_rz
-    share = law.stray_share
-    rq = sqrt((1 - share) * rq_field**2 + share * rq_stray**2 + rq_trail**2)
-    both = rq_field**2 + rq_trail**2
-    corr = (condition.corr_um * rq_field**2 + law.trail_corr_um * rq_trail**2) / both if both else law.corr_um
-    clean = _shine(index, rq, corr)
+    deepest = DEPTH_UM.high
+    rz, tail = min(condition.rz_um, deepest), min(condition.tail_um, deepest)
+    rq = rms_um(rz, tail, condition.trail_um, law.rq_per_rz, law.stray_share)
+    clean = _shine(index, rq, length_um(rz, condition.trail_um, condition.corr_um, law.trail_corr_um))
     chalk = 0.0 if "oxidation" in but else condition.oxidised
     scatter = min(
         law.most_scatter,
