@@ -73,6 +73,12 @@ class Worked:
         """Return its numbers as pairs of a label and a text."""
         return [(line.label, line.text) for line in self.lines]
 
+    @property
+    def table(self) -> dict[str, Any]:
+        """Return its numbers as a table, their units with the labels."""
+        rows = [(line.title, line.value) for line in self.lines]
+        return {"caption": _("In numbers"), "heads": [_("Came to"), self.name], "rows": rows}
+
 
 def worked(key: str, name: str, steps: Sequence[Step], run: Run, view: "Reader") -> Worked:
     """Return a plan that was run on a surface, ready for a page."""

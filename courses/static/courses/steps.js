@@ -100,7 +100,7 @@ class Steps {
     fold.append(this.picker);
     this.op.value = op;
     this.offer();
-    for (const one of this.fields()) one.value = values[one.name.slice(5)] ?? "";
+    for (const one of this.fields()) one.value = values[one.name.slice(5)] ?? one.dataset.default ?? "";
     this.caption();
     (this.fields()[0] ?? this.op).focus();
   }
