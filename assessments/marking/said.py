@@ -1,7 +1,7 @@
 """The values of a finding in words: what each is called, and how it reads in the reader's units."""
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from itertools import chain
 from typing import Final
@@ -78,11 +78,19 @@ def _loose(scenario: Scenario, compared: Compared, show: Show) -> str:
     if isinstance(value, str):
         words = (field.words_of(value) for field in _choices(scenario) if value in field.option_ids)
         return next(words, value)
+    if isinstance(value, list | tuple):
+        value = _options_in(scenario, value)
     if isinstance(value, bool) or not isinstance(value, int | float):
         return worded(Field(compared.name, "text"), value, show)
     decimals = len(f"{value:.4f}".rstrip("0").partition(".")[2])
     unit = _PERCENT if compared.unit == "%" else compared.unit or "ratio"
     return show(value, unit, decimals)
+
+
+def _options_in(scenario: Scenario, listed: Sequence[object]) -> list[object]:
+    """Return what a rule lists by the words of the field that has them all as options; other words as they stand."""
+    field = next((one for one in _choices(scenario) if {str(each) for each in listed} <= set(one.option_ids)), None)
+    return [field.words_of(str(each)) for each in listed] if field else list(listed)
 
 
 def _choices(scenario: Scenario) -> Iterator[Field]:

@@ -68,7 +68,7 @@ def key(_facts: Record) -> dict[str, object]:
             *acts("tell"),
         ],
         "scratch": "touch_in",
-        "shows": "line",
+        "shows": "line_alone",
     }
 
 

@@ -68,6 +68,12 @@ def test_a_quantity_in_an_options_words_is_shown_in_the_readers_units(coa_01: Sc
             Said("answer", "Work plan 1, where", "the rest of the side"),
         ),
         ("INS-04@1", Compared("limit", "test_spot", None), Said("limit", "limit", "Test spot with polish")),
+        (
+            "INS-08@1",
+            Compared("limit", ["sand", "cut_now"], None),
+            Said("limit", "limit", "Sand it, there is enough, One careful cut now"),
+        ),
+        ("INS-08@1", Compared("limit", ["leave", "stays"], None), Said("limit", "limit", "leave, stays")),
         ("INS-04@1", Compared("0.8 × required n", 3.2, None), Said("", "0.8 × required n", "3.2")),
         (
             "INS-04@1",

@@ -94,7 +94,7 @@ def test_the_key_corrects_once_and_leaves_the_line() -> None:
     assert isinstance(steps, list)
     assert [step["op"] for step in steps if step["op"] in ("sand", "cut", "refine", "finish")] == ["cut", "finish"]
     assert {step["machine"] for step in steps if step["op"] in ("cut", "finish")} == {"da"}
-    assert (worked_key["scratch"], worked_key["shows"]) == ("touch_in", "line")
+    assert (worked_key["scratch"], worked_key["shows"]) == ("touch_in", "line_alone")
 
 
 def test_picture_and_surface_hold_the_same_marks() -> None:
