@@ -114,7 +114,9 @@ class Condition:
         return (1 - self.patch_share) * share + self.patch_share * in_patches
 
     def left_um(self, marks: Marks) -> float:
-        """How deep 95 of 100 marks of a family still go at most, µm."""
+        """How deep 95 of 100 marks of a family still go at most, µm; what goes through is as deep as the film was."""
+        if marks.role == "through" and not marks.depth_um:
+            return self.zone.film_um
         return max(0.0, marks.deepest_um - self.gone_um(marks)) if marks.ground else marks.deepest_um
 
     @property

@@ -36,7 +36,7 @@ def schema(catalogue: Catalogue, constants: Constants) -> dict[str, object]:
 
 
 def _surface(catalogue: Catalogue, constants: Constants) -> dict[str, object]:
-    zone = _zone_fields(catalogue)
+    zone = _zone_fields(catalogue, constants)
     own = {
         "substrate": {"enum": list(catalogue.surfaces)},
         "colour": {
@@ -63,16 +63,24 @@ def _surface(catalogue: Catalogue, constants: Constants) -> dict[str, object]:
         "maxItems": MOST_ZONES,
         "items": {"type": "object", "additionalProperties": False, "required": ["name"], "properties": named | zone},
     }
+    usual = {code: zone_defaults(catalogue, constants, code) for code in catalogue.surfaces}
     return {
         "type": "object",
         "additionalProperties": False,
         "required": ["substrate", "film_um"],
-        "properties": own | zone | {"zones": zones},
-        "defaults": {code: zone_defaults(catalogue, constants, code) for code in catalogue.surfaces},
+        "properties": _with_defaults(own | zone | {"zones": zones}, list(usual.values())),
+        "defaults": usual,
     }
 
 
-def _zone_fields(catalogue: Catalogue) -> dict[str, object]:
+def _with_defaults(fields: dict[str, Any], usual: list[dict[str, object]]) -> dict[str, Any]:
+    """The fields, each with the default that all substrates share, where they share one."""
+    first = usual[0]
+    shared = [name for name in fields if name in first and all(one.get(name) == first[name] for one in usual)]
+    return fields | {name: {"default": first[name], **fields[name]} for name in shared}
+
+
+def _zone_fields(catalogue: Catalogue, constants: Constants) -> dict[str, object]:
     """What a surface and each zone of it may say; a zone takes over what it leaves out."""
     agreed = {
         "type": "object",
@@ -85,14 +93,16 @@ def _zone_fields(catalogue: Catalogue) -> dict[str, object]:
     }
     numbers = {name: _number(*span) for name, span in RANGES.items() if name != "share"}
     flags = {name: {"type": "boolean", "default": name == "soiled"} for name in _FLAGS}
-    return {**numbers, **flags, "agreed": agreed, "defects": _defects(catalogue)}
+    return {**numbers, **flags, "agreed": agreed, "defects": _defects(catalogue, constants)}
 
 
-def _defects(catalogue: Catalogue) -> dict[str, object]:
+def _defects(catalogue: Catalogue, constants: Constants) -> dict[str, object]:
     """The families of marks, each kind with the depths it may have."""
     kinds = []
     for kind in catalogue.kinds.values():
+        role = constants.kinds[kind.code]
         fields: dict[str, object] = {"kind": {"const": kind.code}}
+        fields |= {"spread": _number(1, 5, default=role.spread), "cover": _number(0, 1, default=role.cover)}
         if kind.graded:
             low, middle, high = kind.depths_um
             fields["depth_um"] = _number(low, high, default=middle)

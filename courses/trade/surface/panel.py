@@ -110,7 +110,7 @@ def _parts(given: Raw, catalogue: Catalogue, substrate: str, constants: Constant
     if not any(name in (rest, *REST) for name in names):
         parts = [whole, *parts]
     parts.sort(key=lambda part: part.name not in (rest, *REST))
-    parts = [part for one in parts for part in _with_edge(one, rest)]
+    parts = [part for one in parts for part in _with_edge(one, rest, constants)]
     placed = marks_of(given, catalogue, constants, [part.name for part in parts])
     own = {name: marks_of(one, catalogue, constants, [name])[name] for name, one in zip(names, listed, strict=True)}
     shares = _shares(given, parts, constants)
@@ -134,11 +134,11 @@ def _name(one: Raw) -> str:
     raise one.refused("a zone has a name of 1 to 40 characters, and none is called all", "name")
 
 
-def _with_edge(part: Zone, rest: str) -> tuple[Zone, ...]:
+def _with_edge(part: Zone, rest: str, constants: Constants) -> tuple[Zone, ...]:
     """A zone and, where its edge has a film of its own, that edge."""
     if part.edge_film_um is None:
         return (part,)
-    return part.without_edge(), part.as_edge(_edge_of(part.name, rest))
+    return part.without_edge(), part.as_edge(_edge_of(part.name, rest), constants.film.edge_ratio)
 
 
 def _edge_of(name: str, rest: str) -> str:

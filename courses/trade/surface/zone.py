@@ -109,11 +109,11 @@ class Zone:
         """This zone, its edge being a zone of its own."""
         return replace(self, edge_film_um=None)
 
-    def as_edge(self, name: str) -> Zone:
-        """The edge of this zone."""
+    def as_edge(self, name: str, ratio: float) -> Zone:
+        """The edge of this zone: thinner from the start, so that less of it has to stay, by the same ``ratio``."""
         assert self.edge_film_um is not None
-        film = self.edge_film_um
-        return replace(self, name=name, film_um=film, edge=True, share=0.0, edge_film_um=None)
+        film, reserve = self.edge_film_um, self.reserve_um * ratio
+        return replace(self, name=name, film_um=film, reserve_um=reserve, edge=True, share=0.0, edge_film_um=None)
 
     def finished(self, marks: Sequence[Marks], share: float, has_edge: bool, edge_of: str) -> Zone:
         """This zone with all that lies on it, and its share of the panel: trails and layers go where they belong."""

@@ -34,3 +34,8 @@ def test_what_may_stay_is_no_need() -> None:
     ]
     assert Condition.of(stays, constants()).need_tail == 0.1
     assert Condition.of(ZONE, constants()).need_tail > 8
+
+
+def test_what_goes_through_is_as_deep_as_the_film_was() -> None:
+    one = Condition.of(panel(GEL | {"defects": [{"kind": "crack_star"}]}).parts[0], constants())
+    assert one.left_um(one.marks[0]) == 500.0

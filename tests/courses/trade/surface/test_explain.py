@@ -94,3 +94,7 @@ def test_every_key_and_every_step_stands_there_with_its_default() -> None:
     assert cut["defaults"]["da"]["passes"] == 6
     assert SURFACE["defaults"]["clear_coat"]["reserve_um"] == 30.0
     assert SURFACE["properties"]["oxidation_cv"]["maximum"] == 1.0
+    shared = {name: one.get("default") for name, one in SURFACE["properties"].items()}
+    assert (shared["hardness"], shared["oxidation_cv"], shared["tail_um"], shared["soiled"]) == (1.0, 0.25, 0.1, True)
+    swirl = next(one for one in SURFACE["properties"]["defects"]["items"]["anyOf"] if one["title"] == "swirl marks")
+    assert (swirl["properties"]["depth_um"]["default"], swirl["properties"]["spread"]["default"]) == (0.8, 1.3)

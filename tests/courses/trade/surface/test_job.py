@@ -18,6 +18,7 @@ from tests.courses.trade.surface.plans import (
     CRACKED,
     DA_MEDIUM,
     FINISH,
+    FOURTEEN,
     GEL,
     HEAVY,
     MEDIUM,
@@ -205,6 +206,13 @@ def test_a_step_without_a_zone_works_every_zone_but_an_edge_under_tape() -> None
     assert (taped["edge"], taped["main"]) == (0.0, bare["main"])
     off = worked(EDGED, (WASH, TAPE, act("untape"), DA_MEDIUM)).outcome.zones
     assert [one.removed_um for one in off] == list(bare.values())
+
+
+@pytest.mark.parametrize("name", FOURTEEN)
+def test_the_fourteen_plans_come_out_alike_where_the_edge_has_a_film_of_its_own(name: str) -> None:
+    surface, steps, wanted = FOURTEEN[name]
+    ratio = 0.8 if surface["film_um"] == 48.0 else 0.75
+    assert worked(surface | {"edge_film_um": ratio * surface["film_um"]}, steps).outcome.verdict == wanted
 
 
 def test_a_hand_along_an_edge_presses_no_harder_there() -> None:

@@ -69,6 +69,11 @@ def test_the_rest_is_what_has_no_zone_of_its_own(more: dict[str, Any], zones: tu
     assert panel(GEL | more).zones == zones
 
 
+def test_an_edge_made_of_its_film_may_keep_less_and_one_that_is_listed_says_for_itself() -> None:
+    made = panel(CLEAR | {"edge_film_um": 38.0, "zones": [{"name": "chine", "edge": True, "film_um": 40.0}]})
+    assert {one.name: one.reserve_um for one in made.parts} == {"main": 30.0, "edge": 22.5, "chine": 30.0}
+
+
 def test_shares_fill_the_panel() -> None:
     found = panel(GEL | {"edge_film_um": 300, "zones": [{"name": "bow"}, {"name": "stern", "share": 0.25}]})
     assert [round(one.share, 3) for one in found.parts] == [0.6, 0.05, 0.1, 0.25]
