@@ -10,7 +10,7 @@ from typing import Final
 from assessments.scenarios import ins_06_v1
 from assessments.scenarios.chance import Chance
 from assessments.scenarios.fields import Record
-from assessments.scenarios.ins_06_v1 import ACID_TAKES, RELIEF, pictures
+from assessments.scenarios.ins_06_v1 import ACID_TAKES, pictures
 from assessments.scenarios.plan_steps import Step, acts, in_zone, polished
 from assessments.scenarios.spec import Kind
 
@@ -49,15 +49,8 @@ def surface(facts: Record) -> Mapping[str, object]:
 
 
 def key(facts: Record) -> dict[str, object]:
-    """Return low lamp first, acid on a spot while a try is left, what the rings are, and what takes them off."""
-    true, acid_left = str(facts["true_defect"]), int(facts["acid"] != "three_times")
-    return {
-        "asked": ["raking", "acid_spot"] if acid_left else ["raking"],
-        "relief": RELIEF[true],
-        "defect": true,
-        "steps": _plan(true),
-        "acid_left": acid_left,
-    }
+    """Return the key of version 1, and the plan that takes the rings off."""
+    return {**ins_06_v1.key(facts), "steps": _plan(str(facts["true_defect"]))}
 
 
 def _plan(true: str) -> list[Step]:
