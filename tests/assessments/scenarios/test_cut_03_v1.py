@@ -26,6 +26,8 @@ def test_every_draw_keeps_to_the_printed_ranges(sweep: list[Drawn]) -> None:
     for drawn in sweep:
         facts = drawn.facts
         assert_inside(facts, {"laid_h": (14, 17), "age_h": (14, 30), "shop_degc": (8, 13), "film_um": (450, 550)})
+        # nothing cures below 10 °C, so what is hard was never colder
+        assert drawn.kind != "skin" or facts.number("shop_degc") >= cut_03.LEAST_DEGC
         poor = drawn.kind == "underdosed"
         assert_inside(facts, {"catalyst_pct": (1.0, 1.1) if poor else (1.2, 1.4), "stray_um": (5.9, 5.9)})
         assert ("need_h" in facts) == (drawn.kind == "slow")
