@@ -69,26 +69,36 @@ def _figure(code: str, condition: Condition, constants: Constants) -> float:
     return condition.film_um if code == "reserve" else condition.heat_degc if code == "heat" else condition.cure
 
 
-def _redone(condition: Condition, constants: Constants, reading: Reading | None) -> Iterator[Fault]:
-    gates, zone = constants.gates, condition.zone
-    name, last = zone.name, condition.last_by
+def _redone(condition: Condition, constants: Constants, reading: Reading | None) -> tuple[Fault, ...]:
+    """What has to be done again. Gloss is named only where nothing else explains it."""
+    found = (*_marked(condition, constants), *_left(condition, constants))
+    return found or (tuple(_dull(condition, reading)) if reading else ())
+
+
+def _marked(condition: Condition, constants: Constants) -> Iterator[Fault]:
+    """Marks that the plan made, or left: trails, strays, those of a cutting step."""
+    gates, name = constants.gates, condition.zone.name
     if condition.trail_um > gates.visible_um:
         yield Fault("trail", REDO, name, condition.trail_by, condition.trail_um)
     if condition.tail_um > condition.own_tail_um + gates.stray_um:
         yield Fault("strays", REDO, name, condition.tail_by, condition.tail_um)
     if condition.own_tail_um > gates.cutting_um:
-        yield Fault("cutting_last", REDO, name, last, condition.own_tail_um)
-    chalk = 0.0 if "oxidation" in zone.may_stay else condition.oxidised
-    if chalk > gates.oxidised:
-        yield Fault("oxidised", REDO, name, last, chalk)
+        yield Fault("cutting_last", REDO, name, condition.last_by, condition.own_tail_um)
+
+
+def _left(condition: Condition, constants: Constants) -> Iterator[Fault]:
+    """Work left undone: a veil, a sign nobody was told of, what isn't corrected beside the veil."""
+    gates, zone = constants.gates, condition.zone
+    veil = 0.0 if "oxidation" in zone.may_stay else condition.oxidised
+    if veil > gates.oxidised:
+        yield Fault("oxidised", REDO, zone.name, condition.last_by, veil)
     signs = any(one.role == "through" and one.kind not in zone.may_stay for one in condition.marks)
     if signs and not condition.referred and "through" not in condition.firsts:
-        yield Fault("untold", REDO, name, 0, 0.0)
+        yield Fault("untold", REDO, zone.name, 0, 0.0)
     corrected = correction(condition, constants)
-    if corrected < gates.corrected:
-        yield Fault("uncorrected", REDO, name, last, corrected)
-    if reading:
-        yield from _dull(condition, reading)
+    beside = any(condition.open_share(one) > gates.open_share for one in condition.marks)
+    if corrected < gates.corrected and (beside or veil <= gates.oxidised):
+        yield Fault("uncorrected", REDO, zone.name, condition.last_by, corrected)
 
 
 def _dull(condition: Condition, reading: Reading) -> Iterator[Fault]:

@@ -72,28 +72,39 @@ def reasons_for(job: Job, steps: Sequence[Step], found: Sequence[Fault]) -> tupl
         seen = job.looked.get((one.zone, one.code), 0)
         if seen and seen > one.step:
             sentence += f" Step {seen} showed it; no later step answered it."
-        where = f"The {one.zone.replace('_', ' ')}: {sentence[0].lower()}{sentence[1:]}" if several else sentence
+        where = f"{_called(one.zone)}: {sentence[0].lower()}{sentence[1:]}" if several else sentence
         told.append(Reason(one.code, where, one.step or None, save, one.verdict, one.zone))
     return tuple(told)
 
 
+def _called(zone: str) -> str:
+    """A zone as a sentence begins."""
+    return "The rest" if zone in REST else f"The {zone.replace('_', ' ')}"
+
+
 def _burn_through(said: Said) -> tuple[str, str]:
-    zone = _zone(said)
-    sentence = f"{said.by}, makes a chance of {_percent(said.fault.figure)} that the film is gone somewhere."
-    if zone.taped or said.fault.step == 0:
+    one = _zone(said)
+    chance = _percent(said.fault.figure)
+    sentence = f"After {_small(said)} the film may be gone somewhere; the chance comes to {chance}."
+    if one.zone.edge:
+        return sentence, f"Tape it {said.before}."
+    if one.taped:
         return sentence, f"Fewer or finer stages {said.before}: the film is thinner in places than on the gauge."
     return sentence, f"Tape the edges {said.before}, and take less: an edge is thin and wears faster."
 
 
 def _reserve(said: Said) -> tuple[str, str]:
-    zone = _zone(said).zone
-    sentence = f"{said.by}, takes the film to {said.fault.figure:.1f} model µm; {zone.reserve_um:g} have to stay."
+    one = _zone(said)
+    stay, left = one.zone.reserve_um, one.film_um
+    sentence = f"{said.by}, takes the film below the {stay:g} model µm that have to stay; {left:.1f} are left."
+    if one.zone.edge:
+        return sentence, f"Tape it {said.before}."
     return sentence, f"Leave out step {said.fault.step}, or leave this part as it is and say so."
 
 
 def _budget(said: Said) -> tuple[str, str]:
-    zone = _zone(said).zone
-    sentence = f"{said.by}, passes the budget of {zone.budget_um:g} model µm: {said.fault.figure:.1f} times that went."
+    one = _zone(said)
+    sentence = f"{said.by}, passes the budget of {one.zone.budget_um:g} model µm; {one.removed_um:.1f} went in all."
     return sentence, f"A milder stage, or fewer of them, {said.before}; what is deeper than the budget is referred."
 
 
@@ -180,7 +191,8 @@ def _more_of(said: Said, deep_um: float) -> str:
     if best.op == "sand":
         passes = ceil(deep_um / (max(gain) / best.passes))
         return f"{passes} more {'pass' if passes == 1 else 'passes'} in step {best.n}, {short(best)}."
-    return f"A stage of P1500 before step {best.n}, or {ceil(deep_um / max(gain))} more of its sets."
+    sets = ceil(deep_um / max(gain))
+    return f"A stage of P1500 before step {best.n}, or {sets} more {'set' if sets == 1 else 'sets'} in step {best.n}."
 
 
 def _cutting_last(said: Said) -> tuple[str, str]:

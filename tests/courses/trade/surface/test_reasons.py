@@ -36,11 +36,17 @@ CASES: dict[str, tuple[dict[str, Any], Steps, int | None, str, str]] = {
         THIN,
         (WASH, HEAVY, HEAVY),
         3,
-        "the film is gone somewhere",
+        "the film may be gone somewhere",
         "Tape the edges before step 3, and take less",
     ),
-    "reserve": (THIN, (WASH, TAPE, HEAVY), 3, "takes the film to 29.0 model µm; 30 have to stay", "Leave out step 3"),
-    "budget": (SWIRLED, (WASH, HEAVY, HEAVY, HEAVY), 4, "budget of 8 model µm: 1.5 times that went", "A milder stage"),
+    "reserve": (
+        THIN,
+        (WASH, TAPE, HEAVY),
+        3,
+        "below the 30 model µm that have to stay; 29.0 are left",
+        "Leave out step 3",
+    ),
+    "budget": (SWIRLED, (WASH, HEAVY, HEAVY, HEAVY), 4, "budget of 8 model µm; 12.0 went in all", "A milder stage"),
     "over_cut": (
         MILD_CHALK,
         (WASH, sand(320, 4), *POLISH),
@@ -204,6 +210,21 @@ def test_with_several_zones_a_reason_says_where() -> None:
     found = worked(zoned, ({**WASH}, {**DA_MEDIUM, "zone": "rest"}, {**FINISH, "zone": "rest"}, WIPE)).outcome.reasons
     assert {one.zone for one in found} == {"spray_rail"}
     assert all(one.sentence.startswith("The spray rail: ") for one in found)
+
+
+def test_an_edge_is_saved_by_its_tape() -> None:
+    edged = SWIRLED | {"edge_film_um": 30.0}
+    found = reason(edged, (WASH, HEAVY, HEAVY), "reserve")
+    assert (found.zone, found.would_save) == ("edge", "Tape it before step 2.")
+    assert found.sentence.startswith("The edge: step 2, cut with heavy compound, takes the film below")
+    assert reason(edged, (WASH, HEAVY, HEAVY, HEAVY), "budget").sentence.startswith("The rest: ")
+
+
+def test_gloss_is_named_only_where_nothing_else_explains_it() -> None:
+    veiled = worked(GEL | {"oxidation_um": 8.5}, (WASH, *POLISH)).outcome
+    assert [one.code for one in veiled.reasons] == ["oxidised"]
+    assert veiled.gloss60 is not None
+    assert veiled.gloss60 < 90
 
 
 def test_a_reason_is_written_with_four_keys() -> None:
