@@ -12,7 +12,7 @@ from courses.trade.surface.condition import Condition
 from courses.trade.surface.need import called_for_um
 from courses.trade.surface.optics import Reading
 
-__all__ = ["HARM", "PASS", "REDO", "VERDICTS", "Fault", "correction", "faults", "verdict_of"]
+__all__ = ["HARM", "PASS", "REDO", "UNCOUNTED", "VERDICTS", "Fault", "correction", "faults", "verdict_of"]
 
 PASS: Final = "pass"  # noqa: S105  a verdict
 REDO: Final = "redo"
@@ -25,6 +25,8 @@ _FIRST: Final = (
     "coat_over_uncured",
 )
 """Harms that are done the moment a limit is passed: no later step takes them away."""
+UNCOUNTED: Final = ("colour", "through")
+"""Roles that no plan can correct: they are told, not counted."""
 _SLACK_GU: Final = 0.05
 """A meter shows one decimal."""
 
@@ -119,7 +121,7 @@ def correction(condition: Condition, constants: Constants) -> float:
     terms = [(constants.score.oxidation_weight, 1 - condition.oxidised, False)] if zone.oxidation_um else []
     terms = [] if "oxidation" in zone.may_stay else terms
     for one in (*zone.marks, *(mark for mark in condition.marks if not mark.at_start)):
-        if one.role in ("colour", "through") or (one.kind in zone.may_stay and one.at_start):
+        if one.role in UNCOUNTED or (one.kind in zone.may_stay and one.at_start):
             continue
         gone = 1 - condition.open_share(one) if one in condition.marks else 1.0
         terms.append((one.weight, gone, one.ground and one.deepest_um > zone.budget_um))

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from math import isfinite
 from typing import Any, Final
 
-from courses.trade.abrasives import D50_UM, d50_um
+from courses.trade.abrasives import d50_um
 from courses.trade.errors import PlanRefused, TradeError, offer
 from courses.trade.units import parse_quantity
 
@@ -107,13 +107,12 @@ class Raw:
     def grade(self, key: str, default: str) -> str:
         """The P grade under ``key``."""
         value = self.values.get(key, default)
-        if isinstance(value, str) and value in D50_UM:
-            return value
+        grade = value if isinstance(value, str) else repr(value)
         try:
-            d50_um(value if isinstance(value, str) else repr(value))
+            d50_um(grade)
         except TradeError as wrong:
             raise self.refused(wrong.sentence, key) from None
-        raise self.refused(f"{key} is {value!r}; write it as text", key)
+        return grade
 
     def objects(self, key: str, most: int) -> tuple[Raw, ...]:
         """The objects listed under ``key``, at most ``most``; none where it is left out."""

@@ -9,7 +9,7 @@ from types import MappingProxyType
 from typing import Final
 
 from courses.trade.surface.condition import Condition
-from courses.trade.surface.gates import Fault
+from courses.trade.surface.gates import UNCOUNTED, Fault
 from courses.trade.surface.job import Job
 from courses.trade.surface.steps import Step, step_words
 from courses.trade.surface.work import work_of
@@ -211,10 +211,8 @@ def _uncorrected(said: Said) -> tuple[str, str]:
     share = _percent(said.fault.figure)
     only = share[0].upper() + share[1:] if said.fault.figure < 0.01 else f"Only {share}"
     sentence = f"{only} of what was found is corrected"
-    left = [(one.open_share(mark) * mark.weight, n) for n, mark in enumerate(one.marks) if one.open_share(mark) > 0.05]
-    if not left:
-        return f"{sentence}.", "A stage that reaches deeper."
-    worst = one.marks[max(left)[1]]
+    missed = [mark for mark in one.marks if mark.role not in UNCOUNTED and mark.kind not in one.zone.may_stay]
+    worst = max(missed, key=lambda mark: one.open_share(mark) * mark.weight)
     return f"{sentence}; most of what is left: {worst.called}.", _answer_to(worst.role, worst.by)
 
 

@@ -39,3 +39,15 @@ def test_what_may_stay_is_no_need() -> None:
 def test_what_goes_through_is_as_deep_as_the_film_was() -> None:
     one = Condition.of(panel(GEL | {"defects": [{"kind": "crack_star"}]}).parts[0], constants())
     assert one.left_um(one.marks[0]) == 500.0
+
+
+def test_patches_that_were_cut_less_keep_more_of_their_marks() -> None:
+    even, patchy = (Condition.of(ZONE, constants()) for _ in range(2))
+    for one in (even, patchy):
+        one.levelled_um, one.planed_um, one.removed_um = 1.5, 8.0, 4.0
+    patchy.worst_um, patchy.uneven_um = 1.0, 1.2
+    for mark in ZONE.marks:
+        assert patchy.open_share(mark) > even.open_share(mark)
+    assert patchy.oxidised > even.oxidised
+    swirls = ZONE.marks[0]
+    assert patchy.open_share(swirls) == 0.8 * swirls.open_share(1.5) + 0.2 * swirls.open_share(0.5)

@@ -198,6 +198,11 @@ def test_each_kind_has_its_own_answer(defect: dict[str, Any], save: str) -> None
     assert reason(GEL | {"defects": [defect], "soiled": False}, (), "uncorrected").would_save == save
 
 
+def test_what_no_plan_can_correct_is_not_what_is_left() -> None:
+    both = SWIRLED | {"defects": [SWIRLS, {"kind": "crack_star"}, {"kind": "fading"}]}
+    assert "most of what is left: swirl marks" in reason(both, (act("refer"), WASH, FINISH), "uncorrected").sentence
+
+
 def test_a_soft_pad_does_not_bring_a_step_down() -> None:
     soft = reason(DECAL, (WASH, sand(1500, 4, pad="disc_soft"), sand(2000, 3, pad="disc_soft"), *POLISH), "uncorrected")
     assert "most of what is left" in soft.sentence
