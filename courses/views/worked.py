@@ -54,7 +54,10 @@ class ReasonLine:
 
 @dataclass(frozen=True, slots=True)
 class Worked:
-    """A plan and all that follows from it; ``key`` tells its parts from those of another on the page."""
+    """A plan and all that follows from it; ``key`` tells its parts from those of another on the page.
+
+    ``looks`` are the steps that looked at the panel, each with what it showed.
+    """
 
     key: str
     name: str
@@ -62,6 +65,7 @@ class Worked:
     headline: str
     reasons: tuple[ReasonLine, ...]
     steps: tuple[str, ...]
+    looks: tuple[tuple[str, str], ...]
     lines: tuple[Line, ...]
     sections: tuple[Figure, ...]
     ladder: Figure | None
@@ -91,6 +95,9 @@ def worked(key: str, name: str, steps: Sequence[Step], run: Run, view: "Reader")
         headline=_headline(run),
         reasons=tuple(ReasonLine(one.sentence, one.would_save) for one in outcome.reasons),
         steps=words,
+        looks=tuple(
+            (f"{state.step}. {words[state.step - 1]}", " ".join(state.found)) for state in run.states if state.found
+        ),
         lines=tuple(_lines(run, view.prefs)),
         sections=sections(run, named),
         ladder=ladder(run, view.constants, named),

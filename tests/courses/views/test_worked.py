@@ -32,6 +32,12 @@ def test_what_went_wrong_is_said_with_what_would_have_saved_it():
     assert all(one.saved.endswith(".") for one in plan.reasons)
 
 
+def test_what_a_look_showed_stands_with_its_step():
+    looks = done("wash;finish;wipe;inspect", code="clear_swirls").looks
+    assert [step for step, _ in looks] == ["4. Inspect in two lights"]
+    assert all(said.endswith(".") for _, said in looks)
+
+
 def test_harm_is_its_own_word_and_names_the_step():
     plan = done(GOOD, code="crack")
     assert plan.look.words == "Harm done"
