@@ -9,10 +9,11 @@ from typing import Final
 from courses.trade.constants import Constants
 from courses.trade.surface.abrading import burn_chance
 from courses.trade.surface.condition import Condition
+from courses.trade.surface.marks import Marks
 from courses.trade.surface.need import called_for_um
 from courses.trade.surface.optics import Reading
 
-__all__ = ["HARM", "PASS", "REDO", "UNCOUNTED", "VERDICTS", "Fault", "correction", "faults", "verdict_of"]
+__all__ = ["HARM", "PASS", "REDO", "UNCOUNTED", "VERDICTS", "Fault", "correction", "counted", "faults", "verdict_of"]
 
 PASS: Final = "pass"  # noqa: S105  a verdict
 REDO: Final = "redo"
@@ -98,7 +99,7 @@ def _left(condition: Condition, constants: Constants) -> Iterator[Fault]:
     if signs and not condition.referred and "through" not in condition.firsts:
         yield Fault("untold", REDO, zone.name, 0, 0.0)
     corrected = correction(condition, constants)
-    beside = any(condition.open_share(one) > gates.open_share for one in condition.marks)
+    beside = any(condition.open_share(one) > gates.open_share for one in counted(condition))
     if corrected < gates.corrected and (beside or veil <= gates.oxidised):
         yield Fault("uncorrected", REDO, zone.name, condition.last_by, corrected)
 
@@ -110,6 +111,12 @@ def _dull(condition: Condition, reading: Reading) -> Iterator[Fault]:
         yield Fault("gloss60", REDO, zone.name, condition.last_by, reading.gloss60)
     elif reading.gloss20 < zone.gloss20 - _SLACK_GU:
         yield Fault("gloss20", REDO, zone.name, condition.last_by, reading.gloss20)
+
+
+def counted(condition: Condition) -> list[Marks]:
+    """The families of marks on a zone now that count as work: those a plan can correct, but what may stay."""
+    stay = condition.zone.may_stay
+    return [one for one in condition.marks if one.role not in UNCOUNTED and not (one.at_start and one.kind in stay)]
 
 
 def correction(condition: Condition, constants: Constants) -> float:

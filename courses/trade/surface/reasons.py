@@ -9,7 +9,7 @@ from types import MappingProxyType
 from typing import Final
 
 from courses.trade.surface.condition import Condition
-from courses.trade.surface.gates import UNCOUNTED, Fault
+from courses.trade.surface.gates import Fault, counted
 from courses.trade.surface.job import Job
 from courses.trade.surface.steps import Step, step_words
 from courses.trade.surface.work import work_of
@@ -211,8 +211,7 @@ def _uncorrected(said: Said) -> tuple[str, str]:
     share = _percent(said.fault.figure)
     only = share[0].upper() + share[1:] if said.fault.figure < 0.01 else f"Only {share}"
     sentence = f"{only} of what was found is corrected"
-    missed = [mark for mark in one.marks if mark.role not in UNCOUNTED and mark.kind not in one.zone.may_stay]
-    worst = max(missed, key=lambda mark: one.open_share(mark) * mark.weight)
+    worst = max(counted(one), key=lambda mark: one.open_share(mark) * mark.weight)
     return f"{sentence}; most of what is left: {worst.called}.", _answer_to(worst.role, worst.by)
 
 
