@@ -88,7 +88,7 @@ class Builder:
         act, under ``op``, and what it is to carry.
         """
         verb, _colon, place = do.partition(":")
-        kept, at = list(steps), int(place) - 1 if place.isdigit() else -1
+        kept, at = list(steps), _place(place) - 1
         if verb == "add" and not self.opens(do, picked):
             return [*kept, *self._made(picked)]
         if not 0 <= at < len(kept):
@@ -108,7 +108,7 @@ class Builder:
         """Return what the list shows; ``opened`` is the act whose settings are to be filled in, or a step's number."""
         known = [one for one in steps if self.act(self._read(one)[0])]
         lines = [{"n": n, "token": one, "words": self.words(one)} for n, one in enumerate(known, start=1)]
-        changing = int(opened) if opened.isdigit() and 1 <= int(opened) <= len(known) else 0
+        changing = _place(opened) if 1 <= _place(opened) <= len(known) else 0
         op, said = self._read(known[changing - 1]) if changing else (opened, {})
         return {
             "steps": lines,
@@ -156,6 +156,11 @@ class Builder:
         for act in self.acts:
             shapes.setdefault(act.settings, []).append(act.id)
         return [(ops, settings) for settings, ops in shapes.items() if settings]
+
+
+def _place(text: str) -> int:
+    """Return the number of a step as a button sends it, 0 where it is none."""
+    return int(text) if text.isascii() and text.isdigit() and len(text) < 5 else 0
 
 
 def picked_from(data: Mapping[str, str | list[object]]) -> dict[str, str]:

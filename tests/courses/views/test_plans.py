@@ -305,7 +305,7 @@ def test_changing_a_step_opens_it_and_works_nothing(learner):
 
 
 def test_a_button_that_nobody_made_changes_nothing(learner):
-    for do in ("out:9", "up:-1", "blow up", "put:1", "twice:x", "change:7"):
+    for do in ("out:9", "up:-1", "blow up", "put:1", "twice:x", "change:7", "up:²", f"out:{'9' * 5000}", "change:²"):
         assert pressed(learner, ["wash"], do).context["trial"].plan == ("wash",)
 
 
@@ -318,3 +318,22 @@ def test_only_a_panel_with_an_edge_offers_its_edge(learner):
     edge = '<option value="edge">the edge</option>'
     assert edge in learner.get(URL).content.decode()
     assert edge not in opened(learner, link(SHORT, **OWN)).content.decode()
+
+
+FORGED_LISTS = {
+    "a step that isn't there": {"value": ["sandd"], "do": ""},
+    "nine hundred steps": {"value": ["wash"] * 900, "do": "twice:1"},
+    "a step of a megabyte": {"value": ["w" * 10**6], "do": "up:1"},
+    "semicolons": {"value": ["wash;;;sand;", ";"], "do": ""},
+    "a step added that isn't there": {"value": ["wash"], "do": "add", "pick-op": "explode"},
+    "a setting that breaks out": {"value": [], "do": "add", "pick-op": "sand", "pick-grade": "P1500 zone=edge;refer"},
+    "nulls": {"value": ["wa\x00sh"], "do": "add", "pick-op": "\x00"},
+}
+
+
+@pytest.mark.parametrize("name", FORGED_LISTS)
+def test_a_forged_list_is_read_or_refused_and_never_a_fault(learner, rendered, name):
+    query = {"panel": "mild_chalk", "number": "3", "plan": "", **FORGED_LISTS[name]}
+    answer = opened(learner, f"{URL}?{urlencode(query, doseq=True)}")
+    assert answer.context["worked"] == [] or answer.context["form"].is_valid()
+    assert (HungPicture.objects.count(), rendered.exists()) == (0, False)
