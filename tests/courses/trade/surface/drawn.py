@@ -7,6 +7,7 @@ from typing import Any
 from hypothesis import strategies as st
 
 from courses.trade.abrasives import D50_UM
+from tests.courses.pictures.trade import catalogue
 
 POLISH_PADS = ("wool", "microfibre", "foam_cut", "foam_finish")
 COMPOUNDS = ("heavy", "medium", "fine", "ultrafine")
@@ -23,6 +24,7 @@ sanding = st.fixed_dictionaries(
         "force_n": st.floats(10, 60),
         "arm_m_s": st.floats(0.05, 0.3),
         "overlap": st.floats(0.0, 0.7),
+        "disc": st.sampled_from(("fresh", "used", 0.8, 2.0)),
     },
 )
 polishing = st.fixed_dictionaries(
@@ -32,7 +34,11 @@ polishing = st.fixed_dictionaries(
         "pad": st.sampled_from(POLISH_PADS),
         "compound": st.sampled_from(COMPOUNDS),
     },
-    optional={"sets": st.integers(1, 3), "force_n": st.floats(10, 60), "arm_m_s": st.floats(0.03, 0.2)},
+    optional={
+        "sets": st.sampled_from((1, 2, 3, "until_clear")),
+        "force_n": st.floats(10, 60),
+        "arm_m_s": st.floats(0.03, 0.2),
+    },
 )
 abrasive: st.SearchStrategy[dict[str, Any]] = st.one_of(sanding, polishing)
 quiet = st.fixed_dictionaries({"op": st.sampled_from(QUIET)})
@@ -43,7 +49,19 @@ defect = st.one_of(
     st.fixed_dictionaries({"kind": st.just("scratch"), "depth_um": st.floats(3, 20)}),
     st.fixed_dictionaries({"kind": st.just("water_spots_etched"), "depth_um": st.floats(0.6, 10)}),
     st.fixed_dictionaries({"kind": st.just("decal_ghost"), "depth_um": st.floats(1, 12)}),
-    st.fixed_dictionaries({"kind": st.sampled_from(("crack_star", "fading", "tannin_stain"))}),
+    st.fixed_dictionaries({"kind": st.sampled_from(sorted(catalogue().kinds))}),
+)
+zone = st.fixed_dictionaries(
+    {"name": st.sampled_from(("bow", "stern"))},
+    optional={
+        "film_um": st.floats(30, 600),
+        "edge_film_um": st.floats(20, 400),
+        "edge": st.booleans(),
+        "idle": st.booleans(),
+        "cure": st.floats(0.3, 1.0),
+        "agreed": st.fixed_dictionaries({"may_stay": st.lists(st.sampled_from(("swirl", "oxidation", "scratch")))}),
+        "defects": st.lists(defect, max_size=2),
+    },
 )
 surfaces: st.SearchStrategy[dict[str, Any]] = st.fixed_dictionaries(
     {"substrate": st.sampled_from(("gel_coat", "clear_coat", "topcoat_2k")), "film_um": st.floats(30, 600)},
@@ -54,5 +72,7 @@ surfaces: st.SearchStrategy[dict[str, Any]] = st.fixed_dictionaries(
         "defects": st.lists(defect, max_size=3),
         "soiled": st.booleans(),
         "hardness": st.sampled_from((0.7, 1.0, 1.3)),
+        "edge_film_um": st.floats(20, 400),
+        "zones": st.lists(zone, max_size=2, unique_by=lambda one: one["name"]),
     },
 )

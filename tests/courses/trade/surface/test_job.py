@@ -77,10 +77,13 @@ def test_no_finish_is_finer_than_its_last_abrasive(surface: dict[str, Any], step
             assert after.trail_um <= before.trail_um + CLOSE
 
 
-@given(surface=surfaces, steps=st.lists(abrasive, min_size=2, max_size=4))
+counted = abrasive.filter(lambda step: step.get("sets") != "until_clear")
+
+
+@given(surface=surfaces, steps=st.lists(counted, min_size=2, max_size=4))
 @settings(max_examples=40)
 def test_the_order_of_steps_changes_the_finish_and_not_the_film(surface: dict[str, Any], steps: Steps) -> None:
-    """Invariant 7, as long as film is left."""
+    """Invariant 7, as long as film is left and nobody looks between two sets."""
     there, back = conditions(surface, steps)[-1], conditions(surface, list(reversed(steps)))[-1]
     if there.film_um > 0:
         assert there.film_um == pytest.approx(back.film_um)
@@ -122,9 +125,9 @@ def test_a_step_repeated_on_its_own_finish_costs_film_for_nothing(step: dict[str
 @given(surface=surfaces, steps=plans, extra=abrasive)
 @settings(max_examples=60)
 def test_a_harm_is_never_taken_away_by_a_later_step(surface: dict[str, Any], steps: Steps, extra: Any) -> None:
-    """Invariant 14, but for a cut that was too much for what was called for: more may be called for later."""
+    """Invariant 14: no pad gains less depth than a finishing foam, so no later stage calls for more film."""
     run = worked(surface, steps, optics="none")
-    done = {one.code for one in run.outcome.reasons if one.verdict == "harm"} - {"over_cut"}
+    done = {one.code for one in run.outcome.reasons if one.verdict == "harm"}
     later = worked(surface, [*steps, WASH, extra, TAPE, TEST, REFER, WIPE], optics="none").outcome
     assert done <= {one.code for one in later.reasons if one.verdict == "harm"}
 

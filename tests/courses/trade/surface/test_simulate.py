@@ -4,14 +4,17 @@ The plans are trade judgement, not measurement: common practice, no source. Four
 their verdicts written before the first run; twelve of those came out, so both sets are spent as evidence.
 """
 
+import json
 from typing import Any
 
 import pytest
+from hypothesis import given, settings
 
 from courses.trade.errors import ImpossibleChoice
 from courses.trade.surface import needed_cut, read_plan, simulate
 from courses.trade.surface.simulate import judged
 from tests.courses.trade.model import constants
+from tests.courses.trade.surface.drawn import plans, surfaces
 from tests.courses.trade.surface.plans import (
     CLEAR,
     DA_MEDIUM,
@@ -239,6 +242,16 @@ def test_the_door_writes_the_shape_that_was_agreed() -> None:
         *("name", "film_um", "removed_um", "residual", "tail_um", "trail_um", "verdict"),
     }
     assert set(outcome["residual"][0]) == {"kind", "depth_um", "left"}
+
+
+@given(surface=surfaces, steps=plans)
+@settings(max_examples=80)
+def test_every_plan_on_every_panel_comes_out_and_can_be_written(surface: dict[str, Any], steps: Steps) -> None:
+    run = worked(surface, steps, optics="every")
+    assert len(json.dumps(run.as_json(), allow_nan=False)) > 300
+    assert all(one.sentence.endswith(".") and one.would_save.endswith(".") for one in run.outcome.reasons)
+    assert (run.outcome.verdict == "pass") is (run.outcome.reasons == ())
+    assert all(0 <= one.left <= 1 and one.depth_um >= 0 for one in run.outcome.residual)
 
 
 def test_materials_follow_the_plan() -> None:
