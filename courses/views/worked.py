@@ -160,7 +160,7 @@ def differences(one: Worked, other: Worked) -> list[str]:
     found = [_gap(mine, theirs) for mine, theirs in zip(one.lines, other.lines, strict=True)]
     if one.look != other.look:
         words = {"one": one.look.words, "other": other.look.words}
-        found.insert(0, _("Verdict: %(one)s against %(other)s.") % words)
+        found.insert(0, _("Verdict: %(one)s; beside it: %(other)s.") % words)
     return [*(line for line in found if line), *_steps(one.steps, other.steps)] or [
         _("Nothing: both come to the same.")
     ]

@@ -57,7 +57,7 @@ def test_the_heat_is_told_in_the_readers_unit():
 def test_differences_are_those_of_the_numbers_shown():
     long, short = done(GOOD), done("wash;finish")
     said = differences(long, short)
-    assert said[0] == "Verdict: Pass against To be done again."
+    assert said[0] == "Verdict: Pass; beside it: To be done again."
     taken = [float(dict(one.facts)["Film taken"].split()[0]) for one in (long, short)]
     assert f"Film taken: {taken[0] - taken[1]:g} model µm more (" in " ".join(said)
     assert said[-1].startswith("Only in this plan: 2. Tape the edges; 3. Lay a test spot; ")
