@@ -7,6 +7,8 @@ import pytest
 from courses.trade.constants import FITTED, ROLES, read_constants
 from courses.trade.errors import ImpossibleChoice, OutOfRange, TableRefused
 from courses.trade.sources import MARKS
+from courses.trade.surface import read_plan
+from courses.trade.surface.work import work_of
 from tests.courses.pictures.trade import catalogue
 from tests.courses.trade.model import SOURCES, TEXT, constants
 
@@ -100,3 +102,13 @@ def test_a_figure_for_which_no_line_speaks_is_refused() -> None:
     text = TEXT.replace('    { mark = "model", source = "model" },\n]\n\n# Polishing', "]\n\n# Polishing", 1)
     with pytest.raises(TableRefused, match="speaks for k"):
         read_constants(text, "model.toml", SOURCES)
+
+
+def test_a_school_puts_its_own_k_in() -> None:
+    """A gauge before and after a heavy set gave 5.0 µm where the model says 4.0: its k is that much larger."""
+    gauged = read_constants(
+        TEXT.replace("heavy = 3.18e-11", f"heavy = {3.18e-11 * 5.0 / 4.0:.4g}", 1), "own.toml", SOURCES
+    )
+    (step,) = read_plan([{"op": "cut"}])
+    ratio = work_of(step, 1.0, gauged).cut_um / work_of(step, 1.0, constants()).cut_um
+    assert ratio == pytest.approx(1.25, abs=0.001)

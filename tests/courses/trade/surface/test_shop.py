@@ -31,3 +31,9 @@ def test_words_stand_for_what_the_constants_hold() -> None:
     assert set(COMPOUNDS) == set(constants().grain_um)
     assert {pad.called for pad in constants().pads.values()} == {*PADS["sand"].values(), *PADS["polish"].values()}
     assert {(pad, compound) for pad in PADS["polish"] for compound in COMPOUNDS} == set(constants().preston)
+
+
+def test_a_sanding_section_is_five_to_eight_feet_of_a_side_of_80_centimetres() -> None:
+    """Common practice, no source; polishing is done in squares of two feet."""
+    assert 5 * 0.3048 <= settings("sand").section_m2 / 0.8 <= 8 * 0.3048
+    assert settings("cut").section_m2 == pytest.approx((2 * 0.3048) ** 2, abs=0.02)

@@ -266,6 +266,15 @@ def test_about_two_pads_of_each_kind_do_a_hull_of_22_feet() -> None:
     assert [round(one.pads * 14.16) for one in found] == [2, 2]
 
 
+def test_two_grades_go_from_coarse_to_fine() -> None:
+    """Common practice, no source."""
+    coarse_first, fine_first = (sand(1500, 4), sand(2000, 3)), (sand(2000, 3), sand(1500, 4))
+    tail = (MEDIUM, WIPE, FINISH, WIPE)
+    plans = [worked(MODERATE, (WASH, TAPE, TEST, *grades, *tail)).outcome for grades in (coarse_first, fine_first)]
+    assert [one.verdict for one in plans] == ["pass", "redo"]
+    assert plans[0].removed_um == pytest.approx(plans[1].removed_um)
+
+
 def test_another_word_for_optics_is_refused() -> None:
     with pytest.raises(ImpossibleChoice, match="did you mean last"):
         simulate(panel(CLEAR), (), constants(), optics="lest")
