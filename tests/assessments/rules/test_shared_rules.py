@@ -7,7 +7,7 @@ import tomllib
 
 import pytest
 
-from assessments.rules import Rule, check, check_shared, judge, points_only, read_book
+from assessments.rules import check, check_shared, judge, points_only, read_book
 from courses.trade.sources import read_sources
 from tests.assessments.rules.shared_trials import BOOKS, FIXTURES, NAMES, PAGE, SHARED, book_of, bound, judged, weighed
 
@@ -15,12 +15,8 @@ WITHDRAWN = {"R20", "R25", "R31", "R32"}
 DANGEROUS = ("R01", "R02", "R09", "R11", "R13", "R28", "R38", "R39", "R40", "R41")
 """Where a wrong verdict would hurt somebody or something: tried on their typical mistakes and on an empty answer."""
 
-SANDS = "any(s.op == 'sand' for s in answer.steps)"
-WORKS = "any(s.family == 'abrade' for s in answer.steps)"
-TREATS = "any(s.family == 'chem' for s in answer.steps)"
-MIXES = "any(s.family == 'chem' and s.next_chem > 0 for s in answer.steps)"
-PARTNERS = {"R01": WORKS, "R02": WORKS, "R09": SANDS, "R11": WORKS, "R28": MIXES, "R29": TREATS}
-"""What a book has to ask for beside a rule that an empty plan meets."""
+NOTHING_TO_JUDGE = ("R01", "R02", "R09", "R11", "R28", "R29")
+"""The rules that don't apply to a plan in which nothing was abraded, sanded or treated."""
 
 STAYS = (
     *("leave", "leaves", "leaving", "remain", "remains", "remaining", "stay", "stays", "still"),
@@ -32,10 +28,6 @@ STAYS = (
 def cases():
     chosen = [(code, case) for code in PAGE for case in PAGE[code]]
     return [pytest.param(code, case, id=f"{code} {case['says']}") for code, case in chosen]
-
-
-def asks_for(act):
-    return Rule(act, "Does it", "points", 1, "So.", "practice", test=act)
 
 
 def verdicts_of(code):
@@ -87,20 +79,17 @@ def test_only_the_rule_on_the_customer_text_looks_for_words():
 
 
 @pytest.mark.parametrize("code", SHARED.rules)
-def test_beside_what_asks_for_the_act_a_shared_rule_keeps_the_four_habits(code):
-    acts = [asks_for(PARTNERS[code])] if code in PARTNERS else []
-    assert book_of(weighed(code), *acts).warnings == ()
+def test_a_shared_rule_keeps_the_four_habits_by_itself(code):
+    assert book_of(weighed(code)).warnings == ()
 
 
-@pytest.mark.parametrize("code", PARTNERS)
-def test_alone_a_rule_that_an_empty_plan_meets_is_warned_of(code):
-    assert [warning.code for warning in book_of(weighed(code)).warnings] == [code]
-    assert judged(code, {"answer": {"steps": []}}) == "met"
+@pytest.mark.parametrize("code", NOTHING_TO_JUDGE)
+def test_an_empty_plan_earns_nothing_for_the_order_of_its_work(code):
+    assert judged(code, {"answer": {"steps": []}}) == "not_applicable"
 
 
-def test_all_shared_rules_stand_in_one_book_beside_their_partners():
-    acts = [asks_for(asked) for asked in sorted(set(PARTNERS.values()))]
-    book = book_of(*(weighed(code) for code in SHARED.rules), *acts)
+def test_all_shared_rules_stand_in_one_book():
+    book = book_of(*(weighed(code) for code in SHARED.rules))
     assert book.warnings == ()
     nothing = judge(book, bound({})).findings
     assert {finding.verdict for finding in nothing} == {"not_answered"}

@@ -55,6 +55,13 @@ def water_first(plan):
     return "flush" in plan and "call" not in plan[: plan.index("flush")]
 
 
+APPLIES = {
+    **{code: lambda plan: any(act in FAMILIES["abrade"] for act in plan) for code in ("R01", "R02", "R11")},
+    "R09": lambda plan: "sand" in plan,
+    "R28": lambda plan: sum(act in FAMILIES["chem"] for act in plan) > 1,
+}
+"""Where a rule has something to judge."""
+
 ACTS = {
     "R01": (lambda plan: first_before(plan, "wash"), ["wash", "rinse", "sand", "cut", "dry"]),
     "R02": (lambda plan: first_before(plan, "test_spot"), ["test_spot", "inspect", "sand", "finish"]),
@@ -76,7 +83,8 @@ def test_a_rule_on_steps_agrees_with_a_walk_along_four_hundred_random_plans(code
         met = walk(plan)
         told.add(met)
         found = judged(code, {"answer": {"steps": plan, "flush_min": 15.0}})
-        assert found == ("met" if met else "not_met"), plan
+        applies = APPLIES.get(code, bool)(plan) or code not in APPLIES
+        assert found == ("not_applicable" if not applies else "met" if met else "not_met"), plan
     assert told == {True, False}
 
 
