@@ -31,7 +31,8 @@ SEAMS_DRY_H: Final = 2.0
 class Job:
     """A panel on which a plan is worked: ``conditions`` of its zones, and what has been used so far a square metre.
 
-    ``clock_h``: hours since the start. ``tested``, ``taped``, ``washed``: whether that came before any abrasion.
+    ``clock_h``: hours since the start. ``habits``: what was done, and done in time. ``looked``: by zone and code of what
+    was seen, the last step that showed it.
     """
 
     surface: PanelSurface
@@ -106,9 +107,7 @@ class Job:
             self._use(step, work)
             if step.until_clear and self._looked_at(step, mine, work):
                 break
-        return max(
-            [peak_degc(one, step, work, warmth, self.constants) for one in mine], default=self.surface.panel_degc
-        )
+        return max([peak_degc(one, step, work, warmth, self.constants) for one in mine], default=self.panel_degc)
 
     def _looked_at(self, step: Step, mine: list[Condition], work: Work) -> bool:
         """Wipe and inspect between two sets; whether it is clear, or another set would spend too much."""
