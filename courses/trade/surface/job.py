@@ -31,8 +31,8 @@ SEAMS_DRY_H: Final = 2.0
 class Job:
     """A panel on which a plan is worked: ``conditions`` of its zones, and what has been used so far a square metre.
 
-    ``clock_h``: hours since the start. ``habits``: what was done, and done in time. ``looked``: by zone and code of what
-    was seen, the last step that showed it.
+    ``clock_h``: hours since the start. ``habits``: what was done, and done in time. ``looked``: the last step that
+    showed something, by zone and code of what was seen.
     """
 
     surface: PanelSurface
