@@ -10,7 +10,7 @@ from courses.figures.film_marks import notch_depths, notches_down, tear_across, 
 from courses.figures.film_stages import Film, Stage
 from courses.figures.scale import Scale
 
-WIDTH, LEFT, RIGHT = 960.0, 46.0, 872.0
+WIDTH, LEFT, RIGHT = 960.0, 52.0, 872.0
 PLOT = 234.0
 """How high the tallest film stands."""
 MOST = 7
@@ -68,7 +68,7 @@ def in_columns(film: Film, scale: Scale) -> Drawing:
     groups = _groups(film.stages)
     pitch = min(PITCH, (RIGHT - LEFT) / max(len(group) for group in groups))
     lines = [tuple(_lines(stage, pitch) for stage in group) for group in groups]
-    heights = [HEAD + PLOT + 4.0 + LINE * max(len(some) for some in row) for row in lines]
+    heights = [HEAD + PLOT + 4.0 + LINE * max(1, *(len(some) for some in row)) for row in lines]
     starts = tops(heights, 20.0, 24.0)
     marks: list[Mark] = []
     words = [Words(f"film, model µm{_foot(scale)}", 0.0, 14.0)]

@@ -51,6 +51,11 @@ class Lane:
     bar: Box
     line_y: float
 
+    @property
+    def foot(self) -> float:
+        """Where it ends: under its bar, or under its last line where that reaches lower."""
+        return max(self.bar.bottom, *(one.y for one in self.words))
+
 
 def named(words: str, number: int = 0) -> Named:
     """The name of a step from the sentence that says it; the number is glued to it.

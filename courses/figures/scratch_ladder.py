@@ -126,7 +126,7 @@ def _drawn(climbs: Sequence[Climb], scale: Scale, place: Place) -> Drawing:
     for climb, lane in zip(climbs, rows, strict=True):
         marks += _bar(climb, lane.bar, scale)
         words += [*lane.words, *_said(climb, lane, place)]
-    return Drawing(place.width, rows[-1].bar.bottom + 12.0, tuple(marks), tuple(words))
+    return Drawing(place.width, rows[-1].foot + 12.0, tuple(marks), tuple(words))
 
 
 def _bar(climb: Climb, bar: Box, scale: Scale) -> list[Mark]:

@@ -105,7 +105,7 @@ def _drawn(costs: Sequence[Cost], place: Place) -> Drawing:
         marks.append(Mark("film", Box(lane.bar.x, lane.bar.y, width, lane.bar.height)))
         said = f"{one_decimal(cost.minutes)}{GLUE}min"
         words += [*lane.words, Words(said, lane.bar.x + width + 8.0, lane.bar.y + 18.0, "tb")]
-    return Drawing(place.width, rows[-1].bar.bottom + 12.0, tuple(marks), tuple(words))
+    return Drawing(place.width, rows[-1].foot + 12.0, tuple(marks), tuple(words))
 
 
 def _row(cost: Cost) -> tuple[str, ...]:

@@ -33,3 +33,9 @@ def test_a_long_name_keeps_off_the_bar_and_off_what_stands_on_its_right(place):
     ends = [words.box.right for words in lane.words]
     room = place.bar_x if place.beside else place.width - 88.0
     assert max(ends[0], *ends) <= room
+
+
+def test_a_lane_ends_under_its_last_line():
+    (lane,) = lanes([Named("4 Refine with medium compound", "wool, rotary at 900, 1500, 1650 rpm, 2 sets")], WIDE, 28.0)
+    assert lane.foot == lane.words[-1].y > lane.bar.bottom
+    assert lanes([Named("Start")], TALL, 20.0)[0].foot == 64.0
