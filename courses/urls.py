@@ -2,7 +2,19 @@
 
 from django.urls import path
 
-from courses.views import catalogue, display, estimates, lessons, lookalikes, parts, people, pictures, plans, school, sums
+from courses.views import (
+    catalogue,
+    display,
+    estimates,
+    lessons,
+    lookalikes,
+    parts,
+    people,
+    pictures,
+    plans,
+    school,
+    sums,
+)
 from courses.views import school_people as staff
 
 urlpatterns = [

@@ -117,7 +117,9 @@ class Steps {
   }
 
   caption() {
+    const label = this.picker.querySelector("label");
     this.add.lastElementChild.textContent = this.open ? this.add.dataset.puts : this.add.dataset.adds;
+    label.textContent = this.open ? label.dataset.puts : label.dataset.adds;
     this.picker.querySelector("[data-do=leave]").hidden = !this.open;
   }
 
