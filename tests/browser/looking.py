@@ -4,6 +4,8 @@ from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import Page
 
 RULES = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22a", "wcag22aa", "best-practice"]
+LIT = ["color-contrast", "link-in-text-block", "target-size"]
+"""What axe can find otherwise in another lighting: the markup is the same, the stylesheet's values are not."""
 LEAST = 48
 """Pixels that a finger needs."""
 
@@ -51,13 +53,20 @@ WIDE = """() => {
 }"""
 
 
-def axe_faults(page: Page) -> list[str]:
-    """Return what axe finds wrong by WCAG 2.0 to 2.2, A and AA, and by best practice: rule, place, reason."""
+def axe_faults(page: Page, *, lit: bool = False) -> list[str]:
+    """Return what axe finds wrong by WCAG 2.0 to 2.2, A and AA, and by best practice: rule, place, reason.
+
+    `lit` asks for nothing but what another lighting can change.
+    """
     if not page.evaluate("'axe' in window"):
         page.evaluate(Axe().axe_script)
-    options = {"resultTypes": ["violations"], "preload": False, "runOnly": {"type": "tag", "values": RULES}}
+    options = {"resultTypes": ["violations"], "preload": False, "runOnly": _run_only(lit)}
     found = page.evaluate("async (options) => (await axe.run(options)).violations", options)
     return [_spoken(one["id"], node) for one in found for node in one["nodes"]]
+
+
+def _run_only(lit: bool) -> dict[str, object]:
+    return {"type": "rule", "values": LIT} if lit else {"type": "tag", "values": RULES}
 
 
 def _spoken(rule: str, node: dict) -> str:

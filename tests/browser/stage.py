@@ -66,15 +66,15 @@ def look(stage: Stage, reach: Reach, themed: bool = True) -> list[str]:
         open_folds(stage.page)
         for width in WIDTHS:
             stage.page.set_viewport_size({"width": width, "height": 800})
-            faults += [f"{theme}, {width} px: {one}" for one in seen(stage.page, width)]
+            faults += [f"{theme}, {width} px: {one}" for one in seen(stage.page, width, lit=theme != THEMES[0])]
     return faults
 
 
-def seen(page: Page, width: int) -> list[str]:
-    """Return what is wrong with a page as it stands."""
+def seen(page: Page, width: int, *, lit: bool = False) -> list[str]:
+    """Return what is wrong with a page as it stands; `lit` where it was looked at before in another lighting."""
     faults = wide(page)
     if width in FULL:
-        faults += inline(page) + axe_faults(page)
+        faults += inline(page) + axe_faults(page, lit=lit)
     if width == FULL[1]:
         faults += low(page)
         fills = amber(page)

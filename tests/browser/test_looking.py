@@ -87,10 +87,11 @@ def test_axe_names_rule_and_place(page, html, rule):
     assert [one for one in axe_faults(page) if one.startswith(f"{rule} at ")]
 
 
-def test_axe_names_pale_letters(page):
+@pytest.mark.parametrize("lit", [False, True])
+def test_axe_names_pale_letters_in_every_lighting(page, lit):
     plant(page, "<p id='pale'>Pale</p>")
     style(page, "#pale", color="#ccc")
-    assert [one for one in axe_faults(page) if one.startswith("color-contrast at #pale: ")]
+    assert [one for one in axe_faults(page, lit=lit) if one.startswith("color-contrast at #pale: ")]
 
 
 def test_a_page_remembers_what_went_wrong_in_it(screens, page):
