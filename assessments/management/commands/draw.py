@@ -49,8 +49,8 @@ def _listed(task: Task) -> dict[str, object]:
         listed["columns"] = {column.name: list(column.option_ids) for column in task.columns}
     if task.rows:
         listed["rows"] = [row.n for row in task.rows]
-    if task.acts:
-        listed["acts"] = [act.id for act in task.acts]
+    if task.acts or task.ops:
+        listed["acts"] = [act.id for act in task.acts] or list(task.ops)
     if task.carries:
         listed["columns"] = {one.name: [option.id for option in one.options] for one in task.carries}
     if task.readings:

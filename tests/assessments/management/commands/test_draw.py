@@ -28,6 +28,13 @@ def test_the_key_stands_beside_the_draw_when_asked_for(shell):
     assert drawn["model"] == {}
 
 
+def test_the_steps_a_plan_may_be_made_of_and_its_zones_are_printed(shell):
+    drawn = json.loads(shell("draw", "PLN-04", "--seed", "7", "--key").out)
+    plan = next(task for task in drawn["tasks"] if task["kind"] == "plan")
+    assert set(plan["options"]) == {"main", "line"}
+    assert {step["op"] for step in drawn["key"]["steps"]} < set(plan["acts"])
+
+
 def test_a_seed_always_draws_the_same(shell):
     assert shell("draw", "COA-01", "--seed", "11").out == shell("draw", "COA-01@1", "--seed", "11").out
 
