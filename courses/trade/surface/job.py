@@ -225,7 +225,7 @@ class Job:
             one.coated = True
             for code, there in (
                 ("coat_over_water", one.wet or one.seams_wet),
-                ("coat_over_residue", one.residue or one.soiled),
+                ("coat_over_residue", one.residue or one.soiled or _lies_on(one)),
                 ("coat_over_uncured", not is_hard(one.cure, self.constants)),
             ):
                 if there:
@@ -245,6 +245,11 @@ class Job:
 
     def _say(self, step: Step) -> tuple[str, ...]:
         return ()
+
+
+def _lies_on(one: Condition) -> bool:
+    """Whether residue or a deposit stands on a zone that nobody agreed to keep."""
+    return any((mark.drags or mark.role == "residue") and mark.kind not in one.zone.may_stay for mark in one.marks)
 
 
 def _without(one: Condition, role: str) -> tuple[Marks, ...]:

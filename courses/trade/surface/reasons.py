@@ -254,7 +254,7 @@ _WORDS: Final[Mapping[str, Callable[[Said], tuple[str, str]]]] = MappingProxyTyp
         "untold": _untold,
         "uncured": _uncured,
         "coat_over_water": _coat_over("water, which runs out of the seams", "Dry, seams blown out,"),
-        "coat_over_residue": _coat_over("oils, residue or soil", "Wash off, dry and wipe with solvent"),
+        "coat_over_residue": _coat_over("oils, residue or soil", "Take off deposits, wash, dry and wipe with solvent"),
         "coat_over_uncured": _coat_over("a repair that is still soft", "Warm it, wait and test the cure"),
         "trail": _trail,
         "strays": _strays,

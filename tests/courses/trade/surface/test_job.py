@@ -368,6 +368,18 @@ def test_a_coat_seals_in_water_in_the_seams_and_residue(before: Steps, code: str
     assert [one.code for one in found.reasons if one.verdict == "harm"] == ([code] if code else [])
 
 
+@pytest.mark.parametrize(
+    ("kind", "takes_it_off"), [("residue", "wipe"), ("water_spots_mineral", "acid"), ("scum_line", "alkaline")]
+)
+def test_what_is_sealed_in_stays_sealed_in_and_what_came_off_before_does_not(kind: str, takes_it_off: str) -> None:
+    dirty = GEL | {"soiled": False, "defects": [{"kind": kind}]}
+    after = (act("coat"), act(takes_it_off), act("dry"))
+    before = (act(takes_it_off), act("dry"), act("coat"))
+    kept = dirty | {"agreed": {"may_stay": [kind]}}
+    assert [one.code for one in worked(dirty, after).outcome.reasons] == ["coat_over_residue"]
+    assert worked(dirty, before).outcome.verdict == worked(kept, after).outcome.verdict == "pass"
+
+
 def test_a_coat_on_a_soft_repair_can_only_be_stripped() -> None:
     assert worked(REPAIR, (act("coat"),)).outcome.reasons[0].code == "coat_over_uncured"
 
