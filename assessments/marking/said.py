@@ -52,7 +52,7 @@ def _counts(field: Field, value: object) -> bool:
 
 
 def _named(scenario: Scenario, root: str, name: str) -> tuple[Field | None, str]:
-    """Return the field of a name and what it is called; of a place in a list such as ``steps[1].op``, its column."""
+    """Return the field of a name and what it is called; of a place in a list such as ``steps[1].op``, a column."""
     place = _PLACE.fullmatch(name)
     whole = place["name"] if place else name
     field = next((one for one in _fields(scenario, root) if one.name == whole), None)
@@ -60,7 +60,7 @@ def _named(scenario: Scenario, root: str, name: str) -> tuple[Field | None, str]
     if place is None or field is None:
         return field, called
     column = next((one for one in field.columns if one.name == place["column"]), None)
-    number = f"{called} {int(place['place']) + 1}"
+    number = f"{called} {place['place']}"
     return column or field.items, f"{number}, {column.label.lower()}" if column and column.label else number
 
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from typing import Literal
 
@@ -205,14 +205,23 @@ def wrapped(text: str, width: float, most: int) -> tuple[str, ...]:
     >>> wrapped("Cut with compound, wool", 80.0, 2)
     ('Cut with', 'compound…')
     """
+    return broken(text, (width,) * most)
+
+
+def broken(text: str, widths: Sequence[float]) -> tuple[str, ...]:
+    """The text in lines, each of its own width, broken between words; cut where they don't hold it.
+
+    >>> broken("wool, rotary at 600, 900, 1500 rpm", (60.0, 240.0))
+    ('wool,', 'rotary at 600, 900, 1500 rpm')
+    """
     lines: list[str] = []
     for word in text.split(" "):
         joined = f"{lines[-1]} {word}" if lines else word
-        if lines and (len(joined) * CHARACTER <= width or len(lines) == most):
+        if lines and (len(lines) == len(widths) or len(joined) * CHARACTER <= widths[len(lines) - 1]):
             lines[-1] = joined
         else:
             lines.append(word)
-    return tuple(fitting(line, width) for line in lines if line)
+    return tuple(fitting(line, width) for line, width in zip(lines, widths, strict=False) if line)
 
 
 def hatching(box: Box) -> Mark:

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import accumulate
 
-from courses.figures.drawing import CHARACTER, GLUE, LINE, Box, Words, fitting, wrapped
+from courses.figures.drawing import CHARACTER, GLUE, LINE, Box, Ink, Words, broken, wrapped
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,6 +39,10 @@ class Place:
 WIDE = Place(960.0, 250.0, 500.0, beside=True)
 TALL = Place(328.0, 1.0, 240.0, beside=False)
 BAR = 26.0
+CLOSE = 17.0
+"""From one line of a name above its bar to the next."""
+DETAILS = 3
+"""Lines that the detail of a name may take."""
 Right = tuple[int, int]
 """So many characters stand on the right of a name, above a bar: beside its head, beside its detail."""
 
@@ -81,27 +85,45 @@ def lanes(names: Sequence[Named], place: Place, top: float, *, right: Right = (0
     38.0
     """
     if place.beside:
-        return tuple(_beside(name, place, top + number * 54.0) for number, name in enumerate(names))
-    drops = [36.0 if name.detail or any(right) else 18.0 for name in names]
+        said = [_words_beside(name, place) for name in names]
+        heights = [54.0 + LINE * max(0, len(lines) - 3) for lines in said]
+        starts = accumulate(heights, initial=top)
+        return tuple(_beside(lines, place, start) for lines, start in zip(said, starts, strict=False))
+    said = [_words_above(name, place, right) for name in names]
+    drops = [36.0 + CLOSE * max(0, len(lines) - 2) if len(lines) > 1 or any(right) else 18.0 for lines in said]
     starts = accumulate((drop + BAR + 10.0 for drop in drops), initial=top)
-    return tuple(
-        _above(name, place, start, drop, right) for name, start, drop in zip(names, starts, drops, strict=False)
-    )
+    return tuple(_above(lines, place, start, drop) for lines, start, drop in zip(said, starts, drops, strict=False))
 
 
-def _beside(name: Named, place: Place, top: float) -> Lane:
+def _words_beside(name: Named, place: Place) -> tuple[Words, ...]:
+    """A name on the left of its bar, as lines one under the other from nothing."""
     room = place.bar_x - 2 * CHARACTER
-    head = Words(fitting(name.head, room), 0.0, top + 12.0, "tb")
-    detail = [
-        Words(line, 0.0, top + 12.0 + LINE * number)
-        for number, line in enumerate(wrapped(name.detail, room, 2), start=1)
-    ]
-    return Lane((head, *detail), Box(place.bar_x, top + 2.0, place.bar_width, BAR), top + 30.0)
+    inked: list[tuple[str, Ink]] = [(line, "tb") for line in wrapped(name.head, room, 2)]
+    inked += [(line, "t2") for line in wrapped(name.detail, room, DETAILS)]
+    return tuple(Words(line, 0.0, LINE * number, ink) for number, (line, ink) in enumerate(inked))
 
 
-def _above(name: Named, place: Place, top: float, drop: float, right: Right) -> Lane:
+def _words_above(name: Named, place: Place, right: Right) -> tuple[Words, ...]:
+    """A name above its bar: what stands on the right narrows its first two lines, the others are as wide as the page.
+
+    >>> [words.text for words in _words_above(Named("3 Cut with compound", "wool, rotary, 2 sets"), TALL, (17, 22))]
+    ['3 Cut with compound', 'wool, rotary, 2', 'sets']
+    """
     rooms = [place.width - (count + 1) * CHARACTER if count else place.width for count in right]
-    head = Words(fitting(name.head, rooms[0]), 0.0, top + 12.0, "tb")
-    detail = Words(fitting(name.detail, rooms[1]), 0.0, top + 29.0)
-    bar = Box(place.bar_x, top + drop, place.bar_width, BAR)
-    return Lane((head, detail) if name.detail else (head,), bar, top + 29.0)
+    rooms += [place.width] * (DETAILS + 1)
+    heads = broken(name.head, rooms[:2])
+    details = broken(name.detail, rooms[len(heads) : len(heads) + DETAILS])
+    inked: list[tuple[str, Ink]] = [*((line, "tb") for line in heads), *((line, "t2") for line in details)]
+    return tuple(Words(line, 0.0, CLOSE * number, ink) for number, (line, ink) in enumerate(inked))
+
+
+def _beside(lines: Sequence[Words], place: Place, top: float) -> Lane:
+    return Lane(_down(lines, top), Box(place.bar_x, top + 2.0, place.bar_width, BAR), top + 30.0)
+
+
+def _above(lines: Sequence[Words], place: Place, top: float, drop: float) -> Lane:
+    return Lane(_down(lines, top), Box(place.bar_x, top + drop, place.bar_width, BAR), top + 29.0)
+
+
+def _down(lines: Sequence[Words], top: float) -> tuple[Words, ...]:
+    return tuple(replace(one, y=top + 12.0 + one.y) for one in lines)

@@ -59,12 +59,12 @@ def test_a_quantity_in_an_options_words_is_shown_in_the_readers_units(coa_01: Sc
     [
         (
             "INS-04@1",
-            Compared("answer.steps[1].op", "test_spot", None),
+            Compared("answer.steps[2].op", "test_spot", None),
             Said("answer", "Work plan 2", "Test spot with polish"),
         ),
         (
             "INS-04@1",
-            Compared("answer.steps[0].zone", "rest", None),
+            Compared("answer.steps[1].zone", "rest", None),
             Said("answer", "Work plan 1, where", "the rest of the side"),
         ),
         ("INS-04@1", Compared("limit", "test_spot", None), Said("limit", "limit", "Test spot with polish")),
@@ -77,7 +77,7 @@ def test_a_quantity_in_an_options_words_is_shown_in_the_readers_units(coa_01: Sc
         ("INS-04@1", Compared("0.8 × required n", 3.2, None), Said("", "0.8 × required n", "3.2")),
         (
             "INS-04@1",
-            Compared("answer.asked[0]", "press", None),
+            Compared("answer.asked[1]", "press", None),
             Said("answer", "Readings 1", "A thumb pressed hard, all round the fitting"),
         ),
         ("INS-01@1", Compared("answer.looks", 4, None), Said("answer", "Looks", "4")),

@@ -27,12 +27,26 @@ def test_every_lane_stands_under_the_one_before(names, place, right):
         assert max(one.bar.bottom, *(words.box.bottom for words in one.words)) < other.words[0].box.y
 
 
+def test_a_long_name_keeps_off_the_bar_beside_it():
+    (lane,) = lanes([LONG], WIDE, 20.0)
+    assert max(words.box.right for words in lane.words) <= WIDE.bar_x
+
+
+def test_a_long_name_keeps_off_what_stands_on_its_right_and_goes_on_below():
+    (lane,) = lanes([LONG], TALL, 20.0, right=(11, 15))
+    first, second, *others = [words.box.right for words in lane.words]
+    assert (first <= TALL.width - 88.0, second <= TALL.width - 120.0) == (True, True)
+    assert max(others) <= TALL.width
+    assert lane.words[-1].y < lane.bar.y
+
+
 @pytest.mark.parametrize("place", [WIDE, TALL])
-def test_a_long_name_keeps_off_the_bar_and_off_what_stands_on_its_right(place):
-    (lane,) = lanes([LONG], place, 20.0, right=(11, 15))
-    ends = [words.box.right for words in lane.words]
-    room = place.bar_x if place.beside else place.width - 88.0
-    assert max(ends[0], *ends) <= room
+@pytest.mark.parametrize(
+    "detail", ["wool, rotary at 900, 1500, 1650 rpm, 2 sets, the bow", "soft disc, 6 passes, the bow"]
+)
+def test_no_word_of_a_plan_is_cut(place, detail):
+    (lane,) = lanes([Named("14\N{NO-BREAK SPACE}Refine with medium compound", detail)], place, 28.0, right=(17, 22))
+    assert " ".join(words.text for words in lane.words).endswith(f"Refine with medium compound {detail}")
 
 
 def test_a_lane_ends_under_its_last_line():
