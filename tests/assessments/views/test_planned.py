@@ -63,3 +63,15 @@ def test_the_page_of_the_verdict_holds_it(practice, client, trainee, now):
     page = client.get(f"/attempts/{done.pk}/verdict/").content.decode()
     assert "What the plan did" in page
     assert page.count("<figure") >= 3
+
+
+@pytest.mark.parametrize("steps", [STEPS[:2], [*STEPS, *STEPS, *STEPS]], ids=["two steps", "eighteen steps"])
+def test_the_pages_ask_as_often_however_long_the_plan(practice, client, trainee, now, django_assert_num_queries, steps):
+    journey.save_answer(practice, Given("steps", steps, uuid4(), 0), now=now)
+    client.force_login(trainee)
+    client.get("/settings/")
+    with django_assert_num_queries(12):
+        client.get(f"/attempts/{practice.pk}/")
+    done = journey.hand_in(practice, now=now)
+    with django_assert_num_queries(18):
+        client.get(f"/attempts/{done.pk}/verdict/")
