@@ -56,7 +56,9 @@ def written(steps: Sequence[Mapping[str, Any]]) -> list[str]:
 
 
 def _step(task: Task, raw: Mapping[Any, Any]) -> PlannedStep:
-    op, zone = str(raw.get("op")), str(raw.get("zone") or ALL)
+    op, zone = str(raw.get("op") or ""), str(raw.get("zone") or ALL)
+    if not op:
+        raise AnswerRefused(task.id, f"a step names its op; {offer(op, task.ops)}")
     if op not in task.ops:
         raise UnknownOption(task.id, f"{op[:_SHOWN]!r} is no step here; {offer(op, task.ops)}")
     zones = [*(one.id for one in task.options), ALL]

@@ -10,7 +10,7 @@ from courses.trade.surface import Parameter, parameters
 STEPS: Final = "steps"
 """How a plan is called, so that rules read its steps by one name."""
 
-MOST_STEPS: Final = 24
+MOST_STEPS: Final = 40
 """Steps a plan may have where its task says nothing else."""
 
 ALL: Final = "all"

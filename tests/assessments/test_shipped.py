@@ -6,6 +6,7 @@ from assessments.scenarios.errors import UnknownScenario
 from assessments.scenarios.register import SKETCHES
 from assessments.shipped import framework, marker, published, scenario, scenarios, shared_book
 from courses.shipped import shelf, sources, units
+from courses.trade.surface.steps import MOST_STEPS
 
 
 def test_every_version_has_its_functions_its_rule_book_and_the_texts_of_both():
@@ -68,3 +69,8 @@ def test_the_framework_has_the_elements_that_courses_know_and_the_scenarios_serv
         code: [element for element, _ in unit.elements] for code, unit in units().items()
     }
     assert {element for one in scenarios().values() for element in one.elements} <= set(known.codes)
+
+
+def test_every_plan_takes_as_many_steps_as_the_simulator_does():
+    plans = [task for code in scenarios() for task in scenario(code).tasks if task.kind == "plan"]
+    assert {task.most for task in plans} == {MOST_STEPS}

@@ -49,6 +49,7 @@ def test_what_a_step_leaves_unsaid_stays_unsaid() -> None:
         ([{"op": "wash"}] * 6, AnswerRefused, "these are 6 steps; 5 fit"),
         ([{"op": "wahs"}], UnknownOption, "'wahs' is no step here; did you mean wash?"),
         ([{"op": "coat"}], UnknownOption, "'coat' is no step here"),
+        ([{"zone": "bow"}], AnswerRefused, "a step names its op; there are"),
         ([{"op": "sand", "zone": "bwo"}], UnknownOption, "'bwo' is no zone here; did you mean bow?"),
         ([{"op": "sand", "grade": "P1501"}], AnswerRefused, "P1501"),
         ([{"op": "sand", "passes": 400}], AnswerRefused, "400"),
