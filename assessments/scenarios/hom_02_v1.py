@@ -55,6 +55,8 @@ CLOSE: Final = 0.012
 ALWAYS: Final = ("nonskid", "seats", "glazing", "steps")
 SOMETIMES: Final = ("platform", "wheel", "anodes")
 WALKED: Final = ("nonskid", "steps", "platform", "wheel", "seats")
+UNTOUCHED: Final = ("glazing", "anodes")
+"""What else an offer leaves out: solvent crazes the one, the other works bare."""
 
 
 def draw(chance: Chance, kind: Kind) -> Values | Thrown:
@@ -82,7 +84,7 @@ def key(facts: Record) -> dict[str, object]:
     """Return the answer worked from the sheet and the map, and what is compared beside it."""
     mapped = _list(facts, "map")
     walked = [place for place in WALKED if place in mapped]
-    must = [*walked, *(place for place in ("anodes",) if place in mapped)]
+    must = [*walked, *(place for place in UNTOUCHED if place in mapped)]
     return {
         **_worked(facts, _as_it_is),
         "formula": facts["formula"],

@@ -113,14 +113,14 @@ def test_one_grade_less_is_nineteen_hours_and_half_the_discs() -> None:
     assert (worked["h"], worked["discs"], worked["area"], worked["order_ml"]) == (19.0, 21, 15.93, 910)
 
 
-def test_what_is_trodden_sat_on_or_steered_with_is_left_out_and_anodes_too() -> None:
+def test_what_is_trodden_sat_on_or_steered_with_is_left_out_and_glazing_and_anodes_too() -> None:
     worked = key(boat())
     assert worked["walk_zones"] == ["nonskid", "steps", "seats"]
-    assert worked["excluded"] == worked["must_exclude"] == ["nonskid", "steps", "seats", "anodes"]
-    assert worked["must_n"] == 4
+    assert worked["excluded"] == worked["must_exclude"] == ["nonskid", "steps", "seats", "glazing", "anodes"]
+    assert worked["must_n"] == 5
     assert worked["solvent_zones"] == ["topsides"]
     whole = key(boat(map=("nonskid", "seats", "glazing", "steps", "platform", "wheel")))
-    assert whole["must_exclude"] == ["nonskid", "steps", "platform", "wheel", "seats"]
+    assert whole["must_exclude"] == ["nonskid", "steps", "platform", "wheel", "seats", "glazing"]
 
 
 @pytest.mark.parametrize(

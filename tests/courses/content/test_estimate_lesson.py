@@ -107,7 +107,7 @@ def test_what_the_checks_reckon_with() -> None:
         "no solvent, no ammonia",
         "Anodes, transducers, teak, bare metal: left alone",
         "The row furthest out is timed on the next job. The next quote starts there",
-        "no time for masking, rinsing, drying and air control is a quote for unsafe work",
+        "no time for masking, rinsing, drying and reading the air, somebody saves it on safety",
     ],
 )
 def test_every_point_of_the_curriculum_is_taught(said: str) -> None:

@@ -51,7 +51,7 @@ def test_a_job_is_asked_for_kept_and_shown_as_an_offer(client, metric):
         "Non-skid, Seats",
         "Plastic glazing",
         "No test spot was worked. This price isn’t firm until one is.",
-        "masking, rinsing, drying and air control is a quote for unsafe work",
+        "masking, rinsing, drying and reading the air, somebody saves it on safety",
         "Cure is calendar",
         "110.00",
         "USD",
