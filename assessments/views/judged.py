@@ -8,7 +8,7 @@ from django.utils.translation import ngettext
 
 from assessments.journey import answers_of, facts_of, key_for
 from assessments.marking.case import case_of
-from assessments.marking.said import Said, said
+from assessments.marking.said import Said, in_words, option_in_words, said
 from assessments.models import Attempt, Finding
 from assessments.rules import Compared, explain_finding, unlooked_finding
 from assessments.scenarios.spec import GaugeLine, Scenario
@@ -17,6 +17,7 @@ from assessments.views.judgements import Judgement, judgement_asked, judgements_
 from assessments.views.paper import Sheet, job_of, show_for
 from assessments.views.pictured import seen_in, truth_of
 from assessments.views.planned import planned_of
+from assessments.views.rule_lines import Show as ShowValue
 from assessments.views.rule_lines import show_values
 from assessments.views.scenarios import lesson_line
 from courses.models import Lesson
@@ -75,9 +76,9 @@ def _line(found: Finding, spec: Scenario, lessons: dict[str, Lesson], show: Show
     return {
         "verdict": found.verdict,
         "severity": found.severity,
-        "title": found.sentence,
+        "title": with_units(found.sentence, show),
         "values": [_compared(said(spec, Compared(*one), show)) for one in found.values],
-        "because": found.failed or found.because,
+        "because": with_units(found.failed or found.because, show),
         "lesson": lesson_line(lessons[found.lesson]) if found.lesson in lessons else None,
         "source": sources().get(found.source),
         "points": f"{found.points:g}",
@@ -101,16 +102,27 @@ def _compared(one: Said) -> tuple[str, str]:
 
 def told_by_rule(came: Judgement, prefs: Preferences) -> dict[str, list[str]]:
     """Return of each rule, step by step, what was compared with what and what was never looked at."""
-    attempt, show = came.attempt, show_values(prefs)
+    attempt, spec = came.attempt, came.attempt.scenario.spec
+    show = _in_words(spec, show_values(prefs))
     prepared = attempt.scenario.marker(came.rule_book).book
     given = {task: value for task, value in answers_of(attempt).items() if value is not None}
-    case = case_of(attempt.scenario.spec, facts_of(attempt), key_for(attempt), given)
+    case = case_of(spec, facts_of(attempt), key_for(attempt), given)
     told = {}
     for code in came.trace["rules"]:
         parts = explain_finding(prepared, code, came.trace, show, case)
         parts += unlooked_finding(prepared, code, came.trace, show, case)
-        told[code] = [sentence for _name, said in parts for sentence in said]
+        told[code] = [in_words(spec, sentence) for _name, said in parts for sentence in said]
     return told
+
+
+def _in_words(spec: Scenario, show: ShowValue) -> ShowValue:
+    """Return values as they are shown, and options by their words."""
+
+    def shown(value: Any, unit: str | None) -> str:
+        words = option_in_words(spec, value) if isinstance(value, str) else value
+        return show(value, unit) if words == value else f"“{words}”"
+
+    return shown
 
 
 def headline(came: Judgement, wanting: list[dict[str, Any]]) -> str:

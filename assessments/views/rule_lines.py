@@ -94,6 +94,7 @@ class Reads:
 
     schema: Schema
     show: Show
+    in_units: InUnits
     labels: Mapping[tuple[str, ...], str]
 
     @classmethod
@@ -107,7 +108,7 @@ class Reads:
         for root, fields in (*owned, ("key", spec.key_fields), ("answer", spec.key_fields)):
             for one in fields:
                 labels |= _option_labels((root, one.name), one, show)
-        return cls(schema_of(spec), show_values(prefs), labels)
+        return cls(schema_of(spec), show_values(prefs), show, labels)
 
     def part(self, part: Part) -> PartLine:
         """Return one expression checked and read back."""
@@ -129,10 +130,10 @@ def rule_line(rule: Rule, reads: Reads) -> dict[str, Any]:
     """Return a published rule as its page shows it."""
     return {
         "code": rule.code,
-        "sentence": rule.sentence,
+        "sentence": with_units(rule.sentence, reads.in_units),
         "severity": rule.severity,
         "weighs": points_words(rule.points),
-        "because": rule.because,
+        "because": with_units(rule.because, reads.in_units),
         "lesson": rule.lesson or "",
         "source": sources().get(rule.source),
         "parts": [reads.part(part) for part in rule.parts],

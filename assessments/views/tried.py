@@ -20,6 +20,7 @@ from assessments.marking.said import Said, said
 from assessments.marking.trade import FUNCTIONS
 from assessments.models import Attempt, Draft
 from assessments.rules import BookRefused, Rule, RuleBook, explain_finding, judge, prepare, unlooked_finding
+from assessments.rules.findings import Judged
 from assessments.scenarios.draw import answer_key, draw, key_of
 from assessments.scenarios.fields import Record
 from assessments.scenarios.read_exemplars import read_exemplars
@@ -209,11 +210,15 @@ def judged(rule: Rule, spec: Scenario, trial: Trial, reader: Person) -> dict[str
         "verdict": found.verdict,
         "points": f"{found.points:g}",
         "of": f"{found.of:g}" if found.of else "",
-        "because": found.failed or (found.because if found.verdict in ("not_met", "partly") else ""),
+        "because": with_units(_because(found), in_words),
         "told": _sentences(explain_finding(prepared, rule.code, marked.trace, show, case)),
         "unlooked": _sentences(unlooked_finding(prepared, rule.code, marked.trace, show, case)),
         "values": [_named(said(spec, each, in_words)) for each in found.values],
     }
+
+
+def _because(found: Judged) -> str:
+    return found.failed or (found.because if found.verdict in ("not_met", "partly") else "")
 
 
 def _sentences(told: Iterable[tuple[str, list[str]]]) -> list[str]:

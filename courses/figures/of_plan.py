@@ -18,11 +18,11 @@ __all__ = ["ladder", "load", "sections"]
 
 OPEN = 0.05
 """Share of a family of marks beyond which it counts as still open; our own choice, as the gates have it."""
-CALLED = {"main": "the field", "rest": "the rest"}
+CALLED = {"main": "the rest"}
 
 
 def sections(run: Run, name: str = "") -> tuple[Figure, ...]:
-    """The film of each zone through a plan, the field first; ``name`` says whose plan it is where a page shows several.
+    """The film of each zone through a plan, the rest first; ``name`` says whose plan it is where a page shows several.
 
     Everything in model micrometres. Source: model.
     """

@@ -86,14 +86,14 @@ class Worked:
 
 def worked(key: str, name: str, steps: Sequence[Step], run: Run, view: "Reader") -> Worked:
     """Return a plan that was run on a surface, ready for a page."""
-    outcome = run.outcome
+    outcome, reasons = run.outcome, _reasons(run)
     words, named = tuple(step_words(step) for step in steps), name if view.several else ""
     return Worked(
         key=key,
         name=name,
         look=PLAN_VERDICTS[outcome.verdict],
-        headline=_headline(run),
-        reasons=tuple(ReasonLine(one.sentence, one.would_save) for one in outcome.reasons),
+        headline=reasons[0].sentence if reasons else _headline(run),
+        reasons=reasons,
         steps=words,
         looks=tuple(
             (f"{state.step}. {words[state.step - 1]}", " ".join(state.found)) for state in run.states if state.found
@@ -115,10 +115,26 @@ class Reader:
     several: bool
 
 
+def _reasons(run: Run) -> tuple[ReasonLine, ...]:
+    """Return why a plan came out as it did; what is the same in several zones is said once, with all their names."""
+    found: dict[tuple[str, str], list[str]] = {}
+    for one in run.outcome.reasons:
+        zone, colon, rest = one.sentence.partition(": ")
+        said = (zone, rest) if colon and zone.startswith("The ") else ("", one.sentence)
+        found.setdefault((said[1], one.would_save), []).append(said[0])
+    return tuple(ReasonLine(_of_zones(zones, said), saved) for (said, saved), zones in found.items())
+
+
+def _of_zones(zones: Sequence[str], said: str) -> str:
+    names = [zone if not at else f"t{zone[1:]}" for at, zone in enumerate(dict.fromkeys(zones)) if zone]
+    if not names:
+        return said
+    *first, last = names
+    return f"{', '.join(first)} and {last}: {said}" if first else f"{last}: {said}"
+
+
 def _headline(run: Run) -> str:
     outcome = run.outcome
-    if outcome.reasons:
-        return outcome.reasons[0].sentence
     said = {"taken": _um(outcome.removed_um), "film": _um(outcome.film_um)}
     return _("It takes %(taken)s, leaves %(film)s, and nothing that was asked for is left to do.") % said
 

@@ -5,6 +5,7 @@ import pytest
 from assessments import shipped
 from assessments.marking import Said, mark, said
 from assessments.marking.exemplars import drawn_case, trials
+from assessments.marking.said import in_words
 from assessments.rules import Compared
 from assessments.scenarios.draw import draw, key_of
 from assessments.scenarios.spec import Scenario
@@ -101,3 +102,16 @@ def test_whatever_a_finding_of_a_shipped_book_compares_has_words_in_any_units() 
             for finding in mark(marker, facts, trial.answers).findings:
                 said_of = [said(scenario, one, american) for one in finding.values]
                 assert all(one.label for one in said_of), (ref, finding.code)
+
+
+@pytest.mark.parametrize(
+    ("ref", "sentence", "wanted"),
+    [
+        ("PLN-06@1", "stands on “x” is not layer_gauge", "stands on “x” is not “Clear coat, read by a gauge"),
+        ("CUT-03@1", "overlap of asked and (catalyst, temp_log) is 0", "in both asked and (“The mixing note"),
+        ("PLN-01@1", "econ × needed cut", "economical factor × needed cut"),
+        ("PLN-01@1", "removed (wet) is_not known", "removed (wet) is_not known"),
+    ],
+)
+def test_what_is_said_of_a_rule_has_words_for_our_own_names(ref: str, sentence: str, wanted: str) -> None:
+    assert in_words(shipped.scenario(ref), sentence).startswith(wanted)

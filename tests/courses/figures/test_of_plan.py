@@ -19,7 +19,7 @@ def run(text=LADDER, code="heavy_chalk", number=1):
 def test_each_zone_has_its_own_section_and_says_what_the_run_says():
     worked = run()
     field, edge = sections(worked)
-    assert (field.title, edge.title) == ("The field: film left after each step", "The edge: film left after each step")
+    assert (field.title, edge.title) == ("The rest: film left after each step", "The edge: film left after each step")
     assert field.table.rows[0][2] == f"{worked.start.film_um:.1f}"
     assert field.table.rows[-1][2] == f"{worked.outcome.film_um:.1f}"
     assert "chalk" in " ".join(field.table.rows[0])

@@ -32,6 +32,17 @@ def test_what_went_wrong_is_said_with_what_would_have_saved_it():
     assert all(one.saved.endswith(".") for one in plan.reasons)
 
 
+def test_what_holds_in_several_zones_is_said_once_with_their_names():
+    steps = read_plan([{"op": "sand", "grade": "P1500"}])
+    raw = {"substrate": "gel_coat", "film_um": 500, "zones": [{"name": "bow", "share": 0.2, "film_um": 500}]}
+    run = simulate(PanelSurface.of(raw, catalogue(), constants()), steps, constants())
+    said = [
+        one.sentence for one in worked("a", "A", steps, run, Reader(Preferences.metric(), constants(), False)).reasons
+    ]
+    assert len({one.sentence.partition(": ")[2] for one in run.outcome.reasons}) == len(said) < len(run.outcome.reasons)
+    assert any(one.startswith("The rest and the bow: ") for one in said)
+
+
 def test_what_a_look_showed_stands_with_its_step():
     looks = done("wash;finish;wipe;inspect", code="clear_swirls").looks
     assert [step for step, _ in looks] == ["4. Inspect in two lights"]
