@@ -52,6 +52,7 @@ _CUT = Input("cut_um", "Cut planned, all steps", "um", 0.0, 5000.0)
 _GAIN = Input.over(leftover.EDGE_GAIN, "edge_gain", "Wear at a bare edge ÷ field", EDGE_GAIN)
 _RATIO = Input.over(leftover.EDGE_RATIO, "edge_ratio", "Film at the edge ÷ field", EDGE_RATIO)
 
+_THROUGH = Note("That is more than the whole film: it goes through, and what is less than nothing is what is missing.")
 _EATS_RESERVE = Note("It eats into the reserve: plan less, or refer.")
 _OVER_BUDGET = Note("It is more than one job may take.")
 _THROUGH_AT_EDGE = Note("At a bare edge this cut goes through. Tape it, and by hand only.")
@@ -77,7 +78,12 @@ def _film_left(
     above = left - (skin.reserve_um if reserve_um is None else reserve_um)
     budget = (skin.budget_um if budget_um is None else budget_um) - cut_um
     edge = edge_ratio * film_um - edge_gain * cut_um
-    warnings = ((above - reading_um < 0, _EATS_RESERVE), (budget < 0, _OVER_BUDGET), (edge <= 0, _THROUGH_AT_EDGE))
+    warnings = (
+        (left <= 0, _THROUGH),
+        (left > 0 > above - reading_um, _EATS_RESERVE),
+        (budget < 0, _OVER_BUDGET),
+        (edge <= 0 < left, _THROUGH_AT_EDGE),
+    )
     return Worked(
         {
             "film_left_um": left,

@@ -31,6 +31,7 @@ def test_film_is_subtracted_and_held_against_reserve_budget_and_edge() -> None:
         ({"film_um": 600, "cut_um": 61}, ["more than one job"]),
         ({"film_um": 45, "cut_um": 14, "substrate": "clear_coat", "reading_um": 0}, ["job", "edge"]),
         ({"film_um": 45, "cut_um": 16, "substrate": "clear_coat"}, ["reserve", "job", "edge"]),
+        ({"film_um": 5, "cut_um": 15, "substrate": "clear_coat"}, ["whole film", "job"]),
     ],
 )
 def test_what_a_plan_breaks_is_said(inputs: dict[str, object], warned: list[str]) -> None:
