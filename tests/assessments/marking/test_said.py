@@ -107,7 +107,7 @@ def test_whatever_a_finding_of_a_shipped_book_compares_has_words_in_any_units() 
 @pytest.mark.parametrize(
     ("ref", "sentence", "wanted"),
     [
-        ("PLN-06@1", "stands on “x” is not layer_gauge", "stands on “x” is not “Clear coat, read by a gauge"),
+        ("CUT-03@1", "add_catalyst is not in actions", "“Brush a little catalyst over it"),
         ("CUT-03@1", "overlap of asked and (catalyst, temp_log) is 0", "in both asked and (“The mixing note"),
         ("PLN-01@1", "econ × needed cut", "economical factor × needed cut"),
         ("PLN-01@1", "removed (wet) is_not known", "removed (wet) is_not known"),
