@@ -150,7 +150,7 @@ def other_fixtures(settings, tmp_path):
     from courses import shipped as lower
 
     readers = [lower.sources, lower.units, lower.finders, lower.pictures, lower.catalogue, lower.contrast, lower.panels]
-    readers += [lower.known, lower.shelf, upper.shop, upper.shared_book, upper.published, upper.marker]
+    readers += [lower.constants, lower.known, lower.shelf, upper.shop, upper.shared_book, upper.published, upper.marker]
 
     def forget():
         for reader in readers:
