@@ -12,8 +12,8 @@ __all__ = ["cured_after", "is_hard"]
 def cured_after(cure: float, hours: float, degc: float, constants: Constants) -> float:
     """Cure, 0 to 1, after ``hours`` at ``degc``: what is left falls by the same share each hour, faster when warm.
 
-    The rate doubles every 10 K, is nothing below 10 °C and no higher above 35 °C. Source: repair-cure for the two
-    temperatures, model for the rest.
+    The rate doubles every 10 K, is nothing below 10 °C and no higher above 35 °C. Source: gel-coat-cure-notes for the
+    lower one, practice for the upper, model for the rest.
     """
     law = constants.cure
     if degc < law.least_degc or hours <= 0:

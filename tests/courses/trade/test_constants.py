@@ -82,7 +82,7 @@ def test_a_pad_and_a_compound_that_do_not_go_together_are_refused() -> None:
         ("[sanding]", "[sand]", "no table .sanding."),
         ("trail_um = 0.25", "trails_um = 0.25", "did you mean trail_um"),
         ('role = "layer"', 'role = "lair"', "did you mean layer"),
-        ('source = "repair-cure"', 'source = "hearsay"', "hearsay"),
+        ('source = "gel-coat-cure-notes"', 'source = "hearsay"', "hearsay"),
         ('from = [{ mark = "practice", source = "practice" }]', "", "sources are missing"),
         ('    { mark = "read", source = "iso-6344-3", of = ["reference_um"] },\n    {', "    {", ""),
         ("[sanding]\n", "[sanding]\nz = 1.0\n", "no field 'z'"),
