@@ -10,7 +10,7 @@ from courses.trade.constants import Constants
 from courses.trade.surface.abrading import Warmth, abrade, cut_here_um, peak_degc
 from courses.trade.surface.condition import Condition
 from courses.trade.surface.cure import cured_after, is_hard
-from courses.trade.surface.looking import is_clear, shown
+from courses.trade.surface.looking import is_clear, said_of_zones, shown
 from courses.trade.surface.marks import Marks
 from courses.trade.surface.ops import CHEMISTRY
 from courses.trade.surface.panel import PanelSurface
@@ -208,12 +208,13 @@ class Job:
     def _inspect(self, step: Step) -> tuple[str, ...]:
         """Look; what shows is noted, and has to be answered."""
         self.habits["inspected"] = True
-        said = []
-        for one in self.touched(step):
+        found: dict[str, list[str]] = {}
+        looked_at = self.touched(step)
+        for one in looked_at:
             for code, sentence in shown(one, self.constants):
                 self.looked[one.zone.name, code] = step.n
-                said.append(sentence)
-        return tuple(dict.fromkeys(said))
+                found.setdefault(sentence, []).append(one.zone.name)
+        return said_of_zones(found, len(looked_at))
 
     def _test_cure(self, step: Step) -> tuple[str, ...]:
         hard = all(is_hard(one.cure, self.constants) for one in self.touched(step))

@@ -2,13 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping, Sequence
+from typing import Final
 
 from courses.trade.constants import Constants
 from courses.trade.surface.condition import Condition
 from courses.trade.surface.marks import Marks
 
-__all__ = ["answerable", "is_clear", "shown"]
+__all__ = ["UNNAMED", "answerable", "is_clear", "said_of_zones", "shown", "zone_words"]
+
+UNNAMED: Final = ("main", "rest", "all")
+"""Zones that no plan names: what isn't listed by itself."""
 
 
 def answerable(condition: Condition) -> Iterator[Marks]:
@@ -52,3 +56,30 @@ def shown(condition: Condition, constants: Constants) -> Iterator[tuple[str, str
     for one in condition.marks:
         if condition.open_share(one) > gates.open_share and condition.left_um(one) >= hidden:
             yield one.kind, f"Still there: {one.called}."
+
+
+def zone_words(zone: str) -> str:
+    """A zone as a sentence begins.
+
+    >>> zone_words("main"), zone_words("port_bow")
+    ('The rest', 'The port bow')
+    """
+    return "The rest" if zone in UNNAMED else f"The {zone.replace('_', ' ')}"
+
+
+def said_of_zones(found: Mapping[str, Sequence[str]], zones: int) -> tuple[str, ...]:
+    """Each sentence of ``found`` once, by the zones it holds for; where that isn't all the ``zones`` looked at, with
+    their names.
+
+    >>> said_of_zones({"A veil is left.": ["edge"], "It is wet: nothing can be judged.": ["main", "edge"]}, 2)
+    ('The edge: a veil is left.', 'It is wet: nothing can be judged.')
+    """
+    return tuple(
+        sentence if len(names) == zones else f"{_together(names)}: {sentence[0].lower()}{sentence[1:]}"
+        for sentence, names in found.items()
+    )
+
+
+def _together(zones: Sequence[str]) -> str:
+    first, *others = [zone_words(zone) for zone in zones]
+    return ", ".join([first, *(f"t{other[1:]}" for other in others)])

@@ -11,12 +11,11 @@ from typing import Final
 from courses.trade.surface.condition import Condition
 from courses.trade.surface.gates import Fault, counted
 from courses.trade.surface.job import Job
+from courses.trade.surface.looking import UNNAMED, zone_words
 from courses.trade.surface.steps import Step, step_words
 from courses.trade.surface.work import work_of
 
 __all__ = ["Reason", "reasons_for"]
-
-REST: Final = ("main", "rest", "all")
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,21 +64,18 @@ def short(step: Step) -> str:
 
 def reasons_for(job: Job, steps: Sequence[Step], found: Sequence[Fault]) -> tuple[Reason, ...]:
     """A reason for each fault, harms first; one that an inspection saw and no step answered says so."""
-    several = len([one for one in job.conditions if one.zone.judged]) > 1 or any(one.zone not in REST for one in found)
+    several = len([one for one in job.conditions if one.zone.judged]) > 1 or any(
+        one.zone not in UNNAMED for one in found
+    )
     told = []
     for one in sorted(found, key=lambda fault: fault.verdict != "harm"):
         sentence, save = _WORDS[one.code](Said(one, job, steps))
         seen = job.looked.get((one.zone, one.code), 0)
         if seen and seen > one.step:
             sentence += f" Step {seen} showed it; no later step answered it."
-        where = f"{_called(one.zone)}: {sentence[0].lower()}{sentence[1:]}" if several else sentence
+        where = f"{zone_words(one.zone)}: {sentence[0].lower()}{sentence[1:]}" if several else sentence
         told.append(Reason(one.code, where, one.step or None, save, one.verdict, one.zone))
     return tuple(told)
-
-
-def _called(zone: str) -> str:
-    """A zone as a sentence begins."""
-    return "The rest" if zone in REST else f"The {zone.replace('_', ' ')}"
 
 
 def _burn_through(said: Said) -> tuple[str, str]:

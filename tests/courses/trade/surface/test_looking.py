@@ -5,7 +5,7 @@ from typing import Any
 import pytest
 
 from courses.trade.surface.condition import Condition
-from courses.trade.surface.looking import answerable, is_clear, shown
+from courses.trade.surface.looking import answerable, is_clear, said_of_zones, shown
 from tests.courses.trade.model import constants
 from tests.courses.trade.surface.plans import CLEAR, DEEP, GEL, SCRATCHED, SWIRLED, SWIRLS, panel
 
@@ -64,3 +64,8 @@ def test_what_was_agreed_to_stay_or_referred_has_no_answer_to_wait_for() -> None
 )
 def test_a_look_notes_what_shows(surface: dict[str, Any], changes: dict[str, Any], codes: list[str]) -> None:
     assert [code for code, _ in shown(condition(surface, **changes), constants())] == codes
+
+
+def test_what_shows_in_one_zone_of_several_is_said_with_its_name() -> None:
+    said = said_of_zones({"A veil is left.": ["edge", "bow"], "Strays stand.": ["main", "edge", "bow"]}, 3)
+    assert said == ("The edge, the bow: a veil is left.", "Strays stand.")
