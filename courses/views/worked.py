@@ -187,7 +187,7 @@ def _gap(mine: Line, theirs: Line) -> str:
     if abs(gap) < LEAST / 2:
         return ""
     said = {"label": mine.label, "gap": Line("", abs(gap), mine.unit).text}
-    said |= {"mine": _plain(mine.number), "theirs": _plain(theirs.number)}
+    said |= {"mine": mine.value, "theirs": theirs.value}
     if gap > 0:
         return _("%(label)s: %(gap)s more (%(mine)s against %(theirs)s).") % said
     return _("%(label)s: %(gap)s less (%(mine)s against %(theirs)s).") % said
