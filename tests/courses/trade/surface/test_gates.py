@@ -68,6 +68,8 @@ def test_a_film_below_its_reserve_may_still_be_refreshed() -> None:
         (GEL, (WASH, sand(1500, 4), *POLISH), True),
         (CLEAR, (WASH, FINISH, WIPE), False),
         (CLEAR, (WASH, MEDIUM, WIPE), False),
+        (CLEAR, (WASH, MEDIUM, WIPE, FINISH, WIPE), False),
+        (CLEAR, (WASH, TAPE, act("cut", machine="da"), WIPE, FINISH, WIPE), False),
         (CLEAR, (WASH, HEAVY, WIPE), True),
     ],
 )

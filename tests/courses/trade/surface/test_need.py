@@ -46,7 +46,7 @@ def test_a_stage_that_leaves_more_than_it_met_is_not_called_for() -> None:
     surface = GEL | {"tail_um": 0.2, "soiled": False}
     one = worked(surface, (HEAVY,)).states[-1].conditions[0]
     assert one.called_for_um == 0.0
-    assert called_for_um(one, constants()) == pytest.approx(0.4 + 0.02 * 60)
+    assert called_for_um(one, constants()) == pytest.approx(0.5 + 0.018 * 60)
 
 
 @pytest.mark.parametrize("before", [sand(320, 4), HEAVY, MEDIUM])
