@@ -101,7 +101,7 @@ def _lines(stage: Stage, pitch: float) -> tuple[Words, ...]:
     room = pitch - 4.0
     deep = stage.deepest[1]
     lines = [Words(line, 0.0, 0.0, "tb", "mid") for line in wrapped(stage.name.head, room, 2)]
-    lines += [Words(line, 0.0, 0.0, "t2", "mid") for line in wrapped(stage.name.detail, room, 2)]
+    lines += [Words(line, 0.0, 0.0, "t2", "mid") for line in wrapped(stage.name.detail, room, 4)]
     lines.append(Words(f"marks {depth(deep)}" if deep else "no marks", 0.0, 0.0, "t2", "mid"))
     if stage.gap < 0:
         lines.append(Words(f"{one_decimal(-stage.gap)} short", 0.0, 0.0, "tb k-miss", "mid"))
