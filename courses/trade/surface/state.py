@@ -70,8 +70,8 @@ class State:
         return tuple((kind, *most) for kind, most in found.items())
 
     def as_json(self) -> dict[str, object]:
-        """The state as the door writes it."""
-        found: dict[str, object] = {
+        """The state as the door writes it: with what it is like, not with what was said of it."""
+        written: dict[str, object] = {
             "step": self.step,
             "film_um": round(self.film_um, 1),
             "removed_um": round(self.removed_um, 1),
@@ -81,9 +81,7 @@ class State:
             "heat_degc": round(self.heat_degc, 1),
             "minutes": round(self.minutes, 1),
         }
-        if self.found:
-            found["found"] = list(self.found)
-        return found | (self.reading.as_json() if self.reading else {})
+        return written | (self.reading.as_json() if self.reading else {})
 
 
 def worst_of(conditions: tuple[Condition, ...]) -> Condition:

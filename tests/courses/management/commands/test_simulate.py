@@ -39,6 +39,11 @@ def answer(*words: str, **options: Any) -> dict[str, Any]:
 def test_a_plan_is_worked_and_judged(file: Callable[[object], str]) -> None:
     found = answer(file({"surface": SURFACE, "plan": PLAN}))
     assert set(found) == {"states", "outcome"}
+    assert " ".join(found["states"][0]) == "step film_um removed_um residual tail_um trail_um heat_degc minutes"
+    assert " ".join(found["outcome"]) == (
+        "verdict reasons film_um removed_um needed_cut_um residual tail_um own_tail_um trail_um zones score"
+        " gloss60 gloss20 haze heat_degc minutes discs pads grams"
+    )
     assert [state["step"] for state in found["states"]] == [1, 2, 3, 4, 5, 6]
     assert found["outcome"]["verdict"] == "pass"
     assert (found["outcome"]["removed_um"], found["outcome"]["film_um"]) == (4.6, 495.4)
