@@ -77,7 +77,7 @@ def test_a_rule_is_written_tried_reviewed_and_published_without_typing_code(open
     other.get_by_role("button", name="Publish it as version 2").click()
     expect(other.locator("main")).to_contain_text("COA-01, version 2, in use.")
     expect(other.locator("main")).to_contain_text("written by Ada Author, reviewed by Rhea Reviewer")
-    book = RuleBook.objects.get(version=2)
+    book = RuleBook.objects.get(code="COA-01", version=2)
     assert (Scenario.objects.get(code="COA-01").rule_book, book.book.rules[-1].test) == (book, TEST)
 
 
