@@ -86,6 +86,11 @@ def tables_shown(scenario: Scenario, facts: Record, show: Show) -> list[ShownTab
     return [_table(field, facts, show) for field in _open_fields(scenario, facts) if field.kind == "rows"]
 
 
+def is_model_um(field: Field) -> bool:
+    """Whether a length comes out of the film model: such a one is micrometres to every reader."""
+    return field.unit == "um" and field.label.endswith("model µm")
+
+
 def worded(field: Field, value: object, show: Show) -> str:
     """Return one value in words: a quantity with its unit, an option by its words, yes or no, a list with commas,
     rows with semicolons between them."""
@@ -93,6 +98,8 @@ def worded(field: Field, value: object, show: Show) -> str:
         return "yes" if value else "no"
     if field.kind == "whole":
         return str(value)
+    if isinstance(value, int | float) and is_model_um(field):
+        return shown(value, field.unit, Preferences.metric(), field.decimals)
     if isinstance(value, int | float):
         return clock(value) if field.clock else show(value, field.unit, field.decimals)
     if isinstance(value, Mapping):

@@ -1,5 +1,7 @@
 """The page of a judged attempt: how it came out, the sentence that decides, and what was found."""
 
+import re
+from dataclasses import replace
 from typing import Any
 
 from django.urls import reverse
@@ -26,6 +28,7 @@ from courses.trade.units import Preferences, to_shown
 
 FOLDED = ("met", "not_applicable")
 WEIGHT = {"critical": 0, "needed": 1, "points": 2}
+_OF_THE_MODEL = re.compile(r"^model\.|^key\.needed_cut$|\bneeded cut\b")
 ORDER = {"not_met": 0, "not_answered": 1, "partly": 2}
 
 
@@ -38,7 +41,14 @@ def verdict_of(attempt: Attempt, prefs: Preferences, number: str = "") -> dict[s
     lessons = {one.code: one for one in Lesson.objects.filter(code__in={one.lesson for one in found}).defer("text")}
     models = models_of(attempt, show)
     told = told_by_rule(came, prefs)
-    lines = [{**_line(one, attempt.scenario.spec, lessons, show), "told": told.get(one.code, [])} for one in found]
+    in_um = show_for(replace(prefs, film="um"))
+    lines = [
+        {
+            **_line(one, attempt.scenario.spec, lessons, in_um if _has_model_um(one) else show),
+            "told": told.get(one.code, []),
+        }
+        for one in found
+    ]
     wanting = [line for line in lines if line["verdict"] not in FOLDED]
     wanting.sort(key=lambda line: (WEIGHT[line["severity"]], ORDER[line["verdict"]]))
     return {
@@ -70,6 +80,11 @@ def _seen(attempt: Attempt) -> dict[str, Any]:
     truth = truth_of(attempt)
     others = [one for one in seen_in(attempt) if truth is None or one.name != truth.pinned.name]
     return {"truth": truth, "pictures": others}
+
+
+def _has_model_um(found: Finding) -> bool:
+    """Whether something is compared with what the film model says: then every film stands in its micrometres."""
+    return any(unit == "um" and _OF_THE_MODEL.search(name) for name, _value, unit in found.values)
 
 
 def _line(found: Finding, spec: Scenario, lessons: dict[str, Lesson], show: Show) -> dict[str, Any]:

@@ -19,8 +19,8 @@ pytestmark = pytest.mark.django_db
 def judged(trainee, now):
     """Return a function that sits the scenario with the key's answers, changed as told, and gives its verdict page."""
 
-    def sit(seed=3, prefs=None, leave_out=(), **changes):
-        scenario = Scenario.objects.get(code="COA-01")
+    def sit(seed=3, prefs=None, leave_out=(), code="COA-01", **changes):
+        scenario = Scenario.objects.get(code=code)
         Attempt.objects.update(closed_at=now)
         attempt = journey.open_attempt(trainee, scenario, "practice", now=now, seed=seed)
         key = answer_key(scenario.spec, key_of(scenario.spec, journey.facts_of(attempt))).as_json()
@@ -49,6 +49,15 @@ def test_a_critical_rule_decides_before_points(judged):
     assert page["headline"] == "No fuel heater in the shut shed: not met."
     assert page["explain"].endswith("So points don't count.")
     assert page["findings"][0]["severity"] == "critical"
+
+
+def test_what_is_held_against_the_film_model_stands_in_micrometres_for_every_reader(judged):
+    page = judged(prefs=Preferences.us(), code="PLN-01")
+    lines = {line["title"]: dict(line["values"]) for line in [*page["findings"], *page["met"]]}
+    films = [text for values in lines.values() for text in values.values() if text.endswith(("µm", "mil"))]
+    assert "film taken, model µm" in lines["No more film than the job needs"]
+    assert films
+    assert all(text.endswith("µm") for text in films)
 
 
 def test_silence_is_never_called_wrong(judged):
