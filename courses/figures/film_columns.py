@@ -13,7 +13,7 @@ from courses.figures.scale import Scale
 WIDTH, LEFT, RIGHT = 960.0, 52.0, 872.0
 PLOT = 234.0
 """How high the tallest film stands."""
-MOST = 7
+MOST = 6
 """So many columns stand in a row at most."""
 PITCH = 200.0
 NOTCHES = 8
@@ -100,7 +100,7 @@ def _foot(scale: Scale) -> str:
 def _lines(stage: Stage, pitch: float) -> tuple[Words, ...]:
     room = pitch - 4.0
     deep = stage.deepest[1]
-    lines = [Words(line, 0.0, 0.0, "tb", "mid") for line in wrapped(stage.name.head, room, 2)]
+    lines = [Words(line, 0.0, 0.0, "tb", "mid") for line in wrapped(stage.name.head, room - 8.0, 2)]
     lines += [Words(line, 0.0, 0.0, "t2", "mid") for line in wrapped(stage.name.detail, room, 4)]
     lines.append(Words(f"marks {depth(deep)}" if deep else "no marks", 0.0, 0.0, "t2", "mid"))
     if stage.gap < 0:

@@ -55,7 +55,7 @@ def test_forty_steps_stand_in_rows_one_under_the_other():
     steps = [FilmStep("Cut with compound, wool", 290.0 - number, number=number) for number in range(1, 41)]
     drawing = drawn(steps)
     assert len(of(drawing, "film")) == 41
-    assert len({mark.box.x for mark in of(drawing, "film")}) == 7
+    assert len({mark.box.x for mark in of(drawing, "film")}) == 6
     assert faults(drawing) == []
 
 
