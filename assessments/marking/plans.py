@@ -1,22 +1,16 @@
 """Plans as rules read them: steps with every parameter filled in, and what the panel came to under them."""
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from typing import Any, Final
 
 from assessments.marking.acts import Plain, Steps, done_fields, numbered
-from assessments.scenarios.draw import surface_of
+from assessments.scenarios.draw import shop_of, surface_of
 from assessments.scenarios.fields import Field, Record
-from assessments.scenarios.planned import ALL, model_fields, plan_parameters
+from assessments.scenarios.planned import model_fields, plan_parameters
 from assessments.scenarios.spec import Scenario
 from assessments.scenarios.tasks import Task
 from assessments.scenarios.worked import outcome_of, worked
-from courses.trade.surface import Parameter, Step, read_plan
-
-WET: Final = ("prerinse", "wash", "rinse", "flush_prove")
-WATER_DEGC: Final = 20.0
-"""Water from the hose, and what it brings a hot panel down to: common practice."""
-AIR_DEGC: Final = 22.0
-"""What an hour of waiting brings a hot panel down to: the air of the surface model."""
+from courses.trade.surface import Parameter, Step, read_plan, simulate
 
 NONE: Final = "none"
 """What a choice reads on a step that doesn't take it."""
@@ -35,11 +29,11 @@ def bound_plan(scenario: Scenario, task: Task, facts: Record, given: Steps) -> l
     """Return the steps of a plan, what was left unsaid filled in."""
     surface = surface_of(scenario, facts)
     names = plan_parameters(task.ops)
-    steps = read_plan([{name: value for name, value in step.items() if name != "zone"} for step in given], surface)
-    warm = _warmth(steps, surface.panel_degc)
+    steps = read_plan(given)  # also where the panel isn't: rules judge those, the model does nothing there
+    states = simulate(surface, steps, shop_of(scenario).constants, optics="none").states
     rows = [
-        {**_row(names, step), "zone": said.get("zone", ALL), "panel_degc": degc}
-        for step, said, degc in zip(steps, given, warm, strict=True)
+        {**_row(names, step), "zone": step.zone, "panel_degc": state.panel_degc}
+        for step, state in zip(steps, states, strict=True)
     ]
     return numbered(rows, [step.family for step in steps], [one.id for one in task.options])
 
@@ -57,16 +51,6 @@ def _narrowed(field: Field, value: Any) -> Any:
     """Return a value with the columns that rules may read."""
     names = [column.name for column in field.columns]
     return [{name: row[name] for name in names} for row in value] if names else value
-
-
-def _warmth(steps: Sequence[Step], panel_degc: float) -> Iterator[float]:
-    """Walk the panel's temperature as each step begins: water cools it, an hour of waiting brings it to the air."""
-    for step in steps:
-        yield panel_degc
-        if step.op in WET:
-            panel_degc = min(panel_degc, WATER_DEGC)
-        if step.op == "wait" and step.hours >= 1:
-            panel_degc = min(panel_degc, AIR_DEGC) if step.warm_degc is None else step.warm_degc
 
 
 def _kind(one: Parameter) -> Plain:

@@ -80,10 +80,14 @@ class Job:
             return 1.0
         return sum(one.zone.share for one in self.conditions if one.zone.name == step.zone)
 
-    def _pass_time(self, hours: float) -> None:
-        """Let time go by: what is curing cures, seams dry, and a panel hotter than the air comes down to it."""
+    def _pass_time(self, hours: float, kept_degc: float | None = None) -> None:
+        """Let time go by: what is curing cures, seams dry, and a panel hotter than the air comes down to it, unless it
+        is kept at a warmth of its own.
+        """
+        if kept_degc is not None:
+            self.panel_degc = kept_degc
         degc = self.panel_degc
-        if hours >= COOLS_IN_H:
+        if kept_degc is None and hours >= COOLS_IN_H:
             self.panel_degc = min(degc, self.constants.heat.air_degc)
         self.clock_h += hours
         mine = []
@@ -234,9 +238,7 @@ class Job:
         return ()
 
     def _wait(self, step: Step) -> tuple[str, ...]:
-        if step.warm_degc is not None:
-            self.panel_degc = step.warm_degc
-        self._pass_time(step.hours)
+        self._pass_time(step.hours, step.warm_degc)
         return ()
 
     def _refer(self, step: Step) -> tuple[str, ...]:

@@ -6,7 +6,7 @@ import pytest
 
 from assessments import shipped
 from assessments.marking.case import case_of, drawn_schema_of, schema_of
-from assessments.marking.plans import NONE, WATER_DEGC, bound_plan, model_of, plan_kind
+from assessments.marking.plans import NONE, bound_plan, model_of, plan_kind
 from assessments.rules import bind
 from assessments.scenarios.draw import Drawn, draw, key_of
 
@@ -44,11 +44,30 @@ def test_a_disc_that_did_its_area_reads_as_used(drawn: Drawn) -> None:
     assert [one["disc"] for one in steps_of(drawn, {"op": "sand", "disc": 0.8}, {"op": "sand"})] == ["used", "fresh"]
 
 
-def test_water_cools_a_panel_for_the_steps_after_it(drawn: Drawn) -> None:
-    warm = [one["panel_degc"] for one in steps_of(drawn, {"op": "tape"}, {"op": "wash"}, {"op": "dry"})]
-    assert warm == [22.0, 22.0, WATER_DEGC]
-    waited = steps_of(drawn, {"op": "wait", "hours": 2, "warm_degc": 30}, {"op": "wipe"})
-    assert waited[1]["panel_degc"] == 30.0
+def hot() -> Drawn:
+    """A dark side in the sun, at more than the label allows."""
+    found = (draw(shipped.scenario("INS-06@2"), seed) for seed in range(1, 60))
+    return next(one for one in found if one.facts.number("panel_degc") > 30)
+
+
+def test_a_panel_is_as_warm_as_in_the_model_when_a_step_begins() -> None:
+    side = hot()
+    degc = side.facts.number("panel_degc")
+    steps = (
+        {"op": "tape"},
+        {"op": "prerinse"},
+        {"op": "acid"},
+        {"op": "wait", "hours": 2, "warm_degc": 30},
+        {"op": "wipe"},
+    )
+    assert [one["panel_degc"] for one in steps_of(side, *steps)] == [degc, degc, 20.0, 20.0, 30.0]
+
+
+def test_steps_where_the_panel_is_not_are_bound_and_change_nothing() -> None:
+    side = hot()
+    elsewhere = steps_of(side, {"op": "wash", "zone": "elsewhere"}, {"op": "acid"})
+    assert [one["zone"] for one in elsewhere] == ["elsewhere", "all"]
+    assert elsewhere[1]["panel_degc"] == side.facts.number("panel_degc")
 
 
 def test_every_field_that_is_bound_has_its_kind(drawn: Drawn) -> None:
