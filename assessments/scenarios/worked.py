@@ -5,43 +5,29 @@ from typing import Any
 
 from assessments.scenarios.draw import shop_of, surface_of
 from assessments.scenarios.fields import Record
-from assessments.scenarios.planned import ALL
 from assessments.scenarios.spec import Scenario
 from assessments.scenarios.tasks import Task
 from courses.pictures import plan_scenes
 from courses.trade.plan_text import read_token, token
-from courses.trade.surface import Run, simulate, spot, unsteady
-from courses.trade.surface import read_plan as read_steps
+from courses.trade.surface import Run, read_plan, simulate, spot, unsteady
 
 Plan = Sequence[Mapping[str, Any]]
 
 
 def worked(scenario: Scenario, facts: Record, plan: Plan, optics: str = "last") -> Run:
     """Return what a plan does to the panel of these facts; a step in a zone that the panel hasn't got does nothing."""
-    surface = surface_of(scenario, facts)
-    steps = read_steps(on_panel(plan, surface.zones), surface)
-    return simulate(surface, steps, shop_of(scenario).constants, optics=optics)
+    return simulate(surface_of(scenario, facts), read_plan(plan), shop_of(scenario).constants, optics=optics)
 
 
 def wavering(scenario: Scenario, facts: Record, plan: Plan) -> tuple[str, ...]:
     """Return the fitted figures under which, each a little off, a plan comes out with another verdict."""
-    surface = surface_of(scenario, facts)
-    return unsteady(surface, read_steps(on_panel(plan, surface.zones), surface), shop_of(scenario).constants)
+    return unsteady(surface_of(scenario, facts), read_plan(plan), shop_of(scenario).constants)
 
 
 def outcome_of(run: Run) -> dict[str, Any]:
     """Return how a plan came out, as the door ``simulate`` writes it."""
     came: Any = run.as_json()["outcome"]
     return dict(came)
-
-
-def on_panel(plan: Plan, zones: Sequence[str]) -> list[Mapping[str, Any]]:
-    """Return the steps that lie on the panel: everywhere, or in one of its zones.
-
-    >>> on_panel([{"op": "tape", "zone": "vinyl"}, {"op": "wash"}], ["main"])
-    [{'op': 'wash'}]
-    """
-    return [step for step in plan if step.get("zone", ALL) in (ALL, *zones)]
 
 
 def before_and_after(scenario: Scenario, facts: Record, run: Run, seed: int) -> tuple[str, tuple[Any, Any]]:
@@ -61,4 +47,4 @@ def spot_told(scenario: Scenario, facts: Record, task: Task, act: Mapping[str, s
     surface = surface_of(scenario, facts)
     carried = {name: value for name, value in act.items() if name not in ("op", "zone")}
     tried = read_token(token({"op": task.act(act["op"]).op, **carried}))
-    return spot(surface, read_steps([tried], surface), shop_of(scenario).constants).sentence
+    return spot(surface, read_plan([tried], surface), shop_of(scenario).constants).sentence

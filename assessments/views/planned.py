@@ -6,11 +6,10 @@ from django.utils.translation import gettext as _
 
 from assessments.journey import BEFORE_AND_AFTER, answers_of, facts_of
 from assessments.models import Attempt
-from assessments.scenarios.draw import shop_of, surface_of
-from assessments.scenarios.worked import on_panel
+from assessments.scenarios.draw import shop_of
+from assessments.scenarios.worked import worked as run_of
 from courses.gallery import Frame, frame, together
 from courses.models import HungPicture
-from courses.trade.surface import read_plan, simulate
 from courses.trade.units import Preferences
 from courses.views.worked import Reader, Worked, worked
 
@@ -30,11 +29,9 @@ def planned_of(attempt: Attempt, prefs: Preferences) -> Planned | None:
     plan = answers_of(attempt).get(task.id) if task else None
     if plan is None:
         return None
-    surface, constants = surface_of(spec, facts), shop_of(spec).constants
-    steps = read_plan(on_panel(plan, surface.zones), surface)
-    run = simulate(surface, steps, constants)
-    reader = Reader(prefs, constants, several=False)
-    return Planned(worked("plan", _("What the plan did"), steps, run, reader), _frame(attempt))
+    run = run_of(spec, facts, plan)
+    reader = Reader(prefs, shop_of(spec).constants, several=False)
+    return Planned(worked("plan", _("What the plan did"), run.steps, run, reader), _frame(attempt))
 
 
 def _frame(attempt: Attempt) -> Frame | None:

@@ -55,10 +55,12 @@ class Job:
         return cls(surface, constants, conditions, surface.panel_degc)
 
     def do(self, step: Step) -> State:
-        """Work ``step``; the state it leaves."""
+        """Work ``step``; the state it leaves: the one before where the panel hasn't got the zone it names."""
         if step.at_h > self.clock_h:
             self._pass_time(step.at_h - self.clock_h)
         began = self.panel_degc
+        if step.zone != ALL and all(one.zone.name != step.zone for one in self.conditions):
+            return State(step.n, self.conditions, began, self.minutes, began)
         if step.abrades:
             heat = self._abrade(step)
             found: tuple[str, ...] = ()

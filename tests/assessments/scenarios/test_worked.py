@@ -3,8 +3,8 @@
 import pytest
 
 from assessments import shipped
-from assessments.scenarios.draw import Drawn, draw, key_of, surface_of
-from assessments.scenarios.worked import before_and_after, on_panel, outcome_of, spot_told, wavering, worked
+from assessments.scenarios.draw import Drawn, draw, key_of
+from assessments.scenarios.worked import before_and_after, outcome_of, spot_told, wavering, worked
 from courses.pictures import Scene
 from courses.shipped import catalogue
 
@@ -30,14 +30,23 @@ def test_a_plan_that_hangs_on_a_figure_of_the_model_is_told(side: Drawn) -> None
     assert any("preston_k" in one for one in wavering(side.scenario, side.facts, polish))
 
 
-def test_steps_where_the_panel_is_not_are_left_out(side: Drawn) -> None:
-    zones = surface_of(side.scenario, side.facts).zones
-    elsewhere = [{"op": "cut", "zone": "vinyl"}]
-    assert on_panel([*elsewhere, {"op": "wash"}, {"op": "cut", "zone": zones[0]}], zones) == [
-        {"op": "wash"},
-        {"op": "cut", "zone": zones[0]},
-    ]
-    assert outcome_of(worked(side.scenario, side.facts, elsewhere))["removed_um"] == 0
+def test_steps_where_the_panel_is_not_do_nothing(side: Drawn) -> None:
+    elsewhere = {"op": "cut", "zone": "vinyl"}
+    assert outcome_of(worked(side.scenario, side.facts, [elsewhere])) == outcome_of(
+        worked(side.scenario, side.facts, [])
+    )
+    plan = plan_of(side)
+    among = worked(side.scenario, side.facts, [elsewhere, *plan])
+    alone = worked(side.scenario, side.facts, plan)
+    assert outcome_of(among) == outcome_of(alone)
+    assert [state.step for state in among.states] == [1, *(state.step + 1 for state in alone.states)]
+
+
+def test_a_reason_names_a_step_by_its_place_in_the_plan_as_it_was_written(side: Drawn) -> None:
+    shaky = [{"op": "tape", "zone": "vinyl"}, {"op": "wash"}, {"op": "cut"}, {"op": "wipe"}]
+    named = [reason.step for reason in worked(side.scenario, side.facts, shaky).outcome.reasons if reason.step]
+    assert 3 in named
+    assert 2 not in named
 
 
 def test_a_spot_tells_more_of_a_stronger_trial(side: Drawn) -> None:
