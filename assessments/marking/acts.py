@@ -4,8 +4,8 @@ from collections.abc import Mapping, Sequence
 from typing import Any, Final
 
 from assessments.scenarios.fields import Option
-from assessments.scenarios.read_tasks import FAMILIES
 from assessments.scenarios.tasks import ALL, Task
+from courses.trade.surface import FAMILIES
 
 Plain = dict[str, object]
 Steps = Sequence[Mapping[str, Any]]

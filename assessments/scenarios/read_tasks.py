@@ -11,24 +11,13 @@ from assessments.scenarios.read_words import read_sentence, read_words
 from assessments.scenarios.tasks import ALL, PARTS, TASK_SHAPES, Act, Carry, Reading, Row, Task
 from assessments.scenarios.wording import Paragraph
 from courses.content.tables import Table
-from courses.trade.surface import OPS
-
-FAMILIES: Final[Mapping[str, tuple[str, ...]]] = MappingProxyType(
-    {
-        "look": ("inspect", "test_spot", "cure_test"),
-        "clean": ("prerinse", "wash", "rinse", "flush_prove", "dry", "clay", "tape", "untape", "wipe"),
-        "chem": ("alkaline", "acid", "iron", "bleach"),
-        "abrade": ("sand", "cut", "refine", "finish"),
-        "coat": ("coat",),
-        "stop": ("wait", "record", "tell", "refer"),
-    }
-)
-"""The families of work, and the acts of a plan that belong to each; an act of a scenario's own says its family."""
+from courses.trade.surface import FAMILIES, OPS
 
 VERDICTS: Final = ("polish", "sand", "chemistry", "leave", "refer")
 """What can be decided of a zone."""
 
-_FAMILY_OF: Final = {op: family for family, ops in FAMILIES.items() for op in ops}
+FAMILY_OF: Final[Mapping[str, str]] = MappingProxyType({**{op.op: op.family for op in OPS.values()}, "bleach": "chem"})
+"""The family of each act that is known: the steps of a plan, and bleach, which no plan has; others say theirs."""
 
 
 def read_task(table: Table, known: Collection[str]) -> Task:
@@ -126,7 +115,7 @@ def _carry(table: Table) -> Carry:
 def _act(table: Table, carries: tuple[Carry, ...]) -> Act:
     table.only("id", "words", "family", "with", "op")
     act = read_name(table, "id")
-    family = table.one_of("family", FAMILIES, _FAMILY_OF.get(act, "clean"))
+    family = table.one_of("family", FAMILIES, FAMILY_OF.get(act, "clean"))
     carried = table.some_of("with", [one.name for one in carries], ())
     op = table.one_of("op", tuple(OPS)) if table.has("op") else ""
     return Act(act, read_words(table, "words"), family, carried, op)
