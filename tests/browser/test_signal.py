@@ -55,6 +55,22 @@ def shut(attempt: Attempt, ago: timedelta) -> None:
     Attempt.objects.filter(pk=attempt.pk).update(deadline=timezone.now() - ago)
 
 
+def test_what_is_typed_before_the_script_has_come_is_kept_when_it_comes(open_page, sign_in, trainee, attempt):
+    page = sign_in(open_page(*PHONE), trainee)
+    held = []
+    page.route("**/attempt*.js", lambda route: held.append(route))
+    page.goto(address(attempt), wait_until="commit")
+    page.fill("#a-dew_point", "9.3 °C")
+    page.locator("#task-decision [value=wait]").check()
+    expect(state(page, "dew_point")).to_contain_text("Not answered")
+    held[0].continue_()
+    expect(state(page, "dew_point")).to_contain_text("Saved")
+    expect(state(page, "decision")).to_contain_text("Saved")
+    assert rows(attempt, "dew_point") == [(9.3, 1)]
+    assert rows(attempt, "decision") == [("wait", 1)]
+    assert attempt.answers.count() == 2
+
+
 def test_without_signal_answers_stay_are_said_to_wait_and_go_by_themselves(screens, phone, attempt):
     screens.allow(*GONE)
     phone.context.set_offline(True)

@@ -68,6 +68,12 @@ function typed(form) {
   return JSON.stringify([...new FormData(form).entries()].filter(([name]) => name === "value" || name === "none"));
 }
 
+// What was typed before this file was here: a field that is no longer as the server sent it.
+function touched(field) {
+  if (field.matches("select")) return field.selectedIndex !== Math.max(0, [...field.options].findIndex((one) => one.defaultSelected));
+  return field.matches("[type=radio],[type=checkbox]") ? field.checked !== field.defaultChecked : field.value !== field.defaultValue;
+}
+
 function note(form) {
   const data = new FormData(form);
   data.delete("csrfmiddlewaretoken");
@@ -182,6 +188,7 @@ for (const form of forms) {
   form.addEventListener("change", go);
   addEventListener("pagehide", () => { if (typed(form) !== last) note(form); }); // typed in the last moment: it waits on this device
   form.addEventListener("submit", (event) => { event.preventDefault(); go(); });
+  if ([...form.querySelectorAll("[name=value],[name=none]")].some(touched)) { last = ""; go(); }
 }
 
 document.querySelector("[data-hand-in]")?.addEventListener("submit", async (event) => {

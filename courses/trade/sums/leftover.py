@@ -119,7 +119,7 @@ def _burn_probability(
             "edge_percent": leftover.burn_at_edge(film_um, uneven, cut_um, *edge) * _HUNDRED,
             "most_cut_um": in_field if taped == "yes" else min(at_limit, in_field),
         },
-        (thinner - chance) * _HUNDRED,
+        abs(thinner - chance) * _HUNDRED,
         (_OVER_LIMIT if rounded(chance, 4) > _BURN_LIMIT else _UNDER_LIMIT,),
     )
 
